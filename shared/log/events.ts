@@ -1,0 +1,85 @@
+/**
+ * The events of the log: all that a person does. The log is the one truth; every other number is derived from it by
+ * replay. Events are plain data; they are decoded in shared/formats/event.ts.
+ */
+import type { ItemId } from '../music/deck';
+import type { Tempo } from '../music/tempo';
+import type { Programme } from './programme';
+
+/** A version 7 UUID (RFC 9562): sorts by the time at which the event was recorded. Replay follows this order. */
+export type EventId = string;
+
+/** A calendar day where the person was, "2026-11-25". Kept in the event, so that replay needs no time zone. */
+export type Day = string;
+
+/** Bad to good, an ordinal scale: 0 broke down … 4 effortless. */
+export const FLUENCIES = ['broke down', 'stopped', 'uneven', 'even', 'effortless'] as const;
+export type Fluency = 0 | 1 | 2 | 3 | 4;
+export const EVEN: Fluency = 3;
+
+/** The version of event that this program writes and the highest that it understands. */
+export const EVENT_VERSION = 1;
+
+interface Stamp {
+  readonly id: EventId;
+  readonly version: typeof EVENT_VERSION;
+  /** Milliseconds since 1970 UTC, by the clock of the device. */
+  readonly at: number;
+  readonly day: Day;
+  /** The device that recorded it. */
+  readonly device: string;
+  readonly student: StudentId;
+}
+
+/** A version 4 UUID given to a student once. */
+export type StudentId = string;
+
+export interface RunBody {
+  readonly kind: 'run';
+  readonly item: ItemId;
+  readonly tempo: Tempo;
+  readonly fluency: Fluency;
+  readonly pedal: boolean;
+  /** Who judged it. */
+  readonly judge: 'player' | 'teacher';
+  /** The entry of the day's list that it belongs to ("d.right.2.1"), or null for a run outside the list. */
+  readonly entry: string | null;
+}
+
+export interface ProgrammeBody {
+  readonly kind: 'programme';
+  readonly programme: Programme;
+}
+
+/** What the student is called on screen and in the report. */
+export interface NameBody {
+  readonly kind: 'name';
+  readonly name: string;
+}
+
+/** An item set aside (`aside` true) or taken back. */
+export interface AsideBody {
+  readonly kind: 'aside';
+  readonly item: ItemId;
+  readonly aside: boolean;
+}
+
+export interface RemarkBody {
+  readonly kind: 'remark';
+  /** The item it is about; null for the student as a whole. */
+  readonly about: ItemId | null;
+  readonly text: string;
+}
+
+/** A correction: the named earlier events no longer count. They stay in the log. */
+export interface VoidBody {
+  readonly kind: 'void';
+  readonly events: readonly EventId[];
+}
+
+/** What a screen asks the store to record; the store adds id, time, day, device and student. */
+export type EventBody = RunBody | ProgrammeBody | NameBody | AsideBody | RemarkBody | VoidBody;
+
+export type LogEvent = Stamp & EventBody;
+export type EventKind = EventBody['kind'];
+export type RunEvent = Stamp & RunBody;

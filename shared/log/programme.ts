@@ -1,0 +1,50 @@
+/** A programme: what the teacher or the student sets. */
+import { STAGES, type Stage, type StartingNote, WHITE_NOTES } from '../music/deck';
+import type { ContraryForm } from '../music/sequence';
+import type { Grouping, Tempo } from '../music/tempo';
+import type { Day } from './events';
+
+export interface StageGoal {
+  /** Whether the programme asks for this stage; one that it does not ask for is only a step on the way. */
+  readonly asked: boolean;
+  readonly target: Tempo;
+}
+
+export interface Programme {
+  /** In the order of the deck, at least one. */
+  readonly notes: readonly StartingNote[];
+  readonly stages: Readonly<Record<Stage, StageGoal>>;
+  /** The stage that the student has reached: it and all below are open from the first day. */
+  readonly reached: Stage;
+  readonly grouping: Grouping;
+  readonly contraryForm: ContraryForm;
+  readonly minutes: number;
+  readonly daysPerWeek: number;
+  /** Of the examination or lesson, or null. */
+  readonly date: Day | null;
+}
+
+/**
+ * Targets in notes per minute. 240 is what published standards ask for at four octaves together (LCM Grade 8: minim 60
+ * in quavers; check values in tests/reference/standards.test.ts); contrary motion is kept one step below.
+ */
+export const DEFAULT_PROGRAMME: Programme = {
+  notes: WHITE_NOTES,
+  stages: {
+    'right.2': { asked: true, target: 240 },
+    'left.2': { asked: true, target: 240 },
+    'together.2': { asked: true, target: 240 },
+    'together.4': { asked: true, target: 240 },
+    'together.contrary': { asked: false, target: 216 },
+  },
+  reached: 'right.2',
+  grouping: 4,
+  contraryForm: 'formula',
+  minutes: 20,
+  daysPerWeek: 6,
+  date: null,
+};
+
+/** The stages that the programme asks for, easiest first. */
+export const askedStages = (programme: Programme): readonly Stage[] =>
+  STAGES.filter((stage) => programme.stages[stage].asked);
