@@ -1,0 +1,253 @@
+/**
+ * The model of the player: an ordinal probit on the logarithm of tempo. What a player can do on an item is the sum of
+ * a general ability, an effect of the way of playing (hands and motion) and a residual of the item's own, less what
+ * days without practice take. Each rated run updates all three by moment matching.
+ *
+ * Unit: log2 of the metronome mark at four notes a beat, so 1 is a doubling of tempo. The numbers come from a
+ * simulation with invented learners; they say which rules are robust, not how fast people learn.
+ */
+import { dayNumber } from '../log/day';
+import type { Day, Fluency } from '../log/events';
+import { ARPEGGIO_COUNT, DECK, type Item, WAYS } from '../music/deck';
+import type { Tempo } from '../music/tempo';
+import { cumulative, density } from './normal';
+
+/** General ability, then one effect for each of the seven ways. */
+const EFFECTS = 1 + WAYS.length;
+const DECK_SIZE = DECK.length;
+
+/** Typed arrays only, so that a copy is cheap and IndexedDB keeps it as it is. */
+export interface Learner {
+  readonly effects: Float64Array;
+  /** EFFECTS x EFFECTS, row by row. */
+  readonly covariance: Float64Array;
+  readonly residual: Float64Array;
+  readonly variance: Float64Array;
+  /** Effective number of runs: later runs of the same day count for less. */
+  readonly runs: Float64Array;
+  /** Days in which about a tenth of an octave of tempo fades. */
+  readonly stability: Float64Array;
+  /** Day number of an item's last run; 0 is never. */
+  readonly lastDay: Int32Array;
+  readonly runsThatDay: Int32Array;
+  /** One element: the day number of the last run of all; 0 is never. */
+  readonly clock: Int32Array;
+}
+
+export interface Reach {
+  /** Notes per minute at which the item is expected to be at least even as often as not. */
+  readonly tempo: Tempo;
+  /** One standard deviation below and above. */
+  readonly low: Tempo;
+  readonly high: Tempo;
+}
+
+/** Spread of how one run comes out, in octaves of tempo. */
+const RUN_NOISE = 0.33 ** 2;
+const NOTES_A_BEAT = 4;
+/** Where one fluency ends and the next begins, in octaves of tempo below or above the reach. */
+const CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
+const START_ABILITY = Math.log2(45);
+/** By way: right 2, left 2, together 2, together 4, contrary; then right 4 and left 4, set between their neighbours. */
+const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;
+const ABILITY_DRIFT = 0.012 ** 2;
+const ITEM_DRIFT = 0.025 ** 2;
+const ITEM_VARIANCE_LIMIT = 0.35 ** 2;
+const LONGEST_STABILITY = 300;
+
+export function newLearner(): Learner {
+  const covariance = new Float64Array(EFFECTS * EFFECTS);
+  for (let i = 0; i < EFFECTS; i++) covariance[i * EFFECTS + i] = (i === 0 ? 0.35 : 0.2) ** 2;
+  return {
+    effects: Float64Array.of(START_ABILITY, ...START_EFFECTS),
+    covariance,
+    residual: new Float64Array(DECK_SIZE),
+    variance: new Float64Array(DECK_SIZE).fill(0.25 ** 2),
+    runs: new Float64Array(DECK_SIZE),
+    stability: new Float64Array(DECK_SIZE).fill(3),
+    lastDay: new Int32Array(DECK_SIZE),
+    runsThatDay: new Int32Array(DECK_SIZE),
+    clock: new Int32Array(1),
+  };
+}
+
+export const cloneLearner = (learner: Learner): Learner => ({
+  effects: learner.effects.slice(),
+  covariance: learner.covariance.slice(),
+  residual: learner.residual.slice(),
+  variance: learner.variance.slice(),
+  runs: learner.runs.slice(),
+  stability: learner.stability.slice(),
+  lastDay: learner.lastDay.slice(),
+  runsThatDay: learner.runsThatDay.slice(),
+  clock: learner.clock.slice(),
+});
+
+const levelOf = (tempo: Tempo): number => Math.log2(tempo / NOTES_A_BEAT);
+const tempoAt = (level: number): Tempo => NOTES_A_BEAT * 2 ** level;
+/** Items lie in the deck way by way. */
+const wayRow = (item: Item): number => 1 + Math.floor(item.index / ARPEGGIO_COUNT);
+
+/** What a pause takes, in octaves of tempo: a power law. */
+const lossAfter = (days: number, stability: number): number =>
+  0.1 * Math.log2(1 + days / stability);
+
+/** Calendar days since the item's last run; 0 for one that was never played, as it has nothing to lose. */
+function pauseOf(learner: Learner, item: Item, day: number): number {
+  const last = learner.lastDay[item.index]!;
+  return last === 0 ? 0 : Math.max(0, day - last);
+}
+
+/** The part of an item's level that it shares: general ability and the way of playing. */
+const sharedLevel = (learner: Learner, item: Item): number =>
+  learner.effects[0]! + learner.effects[wayRow(item)]!;
+
+/** Expected level of an item on a day given by number, without anything played until then. */
+export function meanOn(learner: Learner, item: Item, day: number): number {
+  const loss = lossAfter(pauseOf(learner, item, day), learner.stability[item.index]!);
+  return sharedLevel(learner, item) + learner.residual[item.index]! - loss;
+}
+
+/**
+ * What a run today changes is judged on a later date, by these two levels. Without the run, an item that was never
+ * played is taken to fade from today on like one that was: what is known of it is a guess that stands for today.
+ */
+export function meanWithoutRun(learner: Learner, item: Item, today: number, date: number): number {
+  const pause = pauseOf(learner, item, today) + date - today;
+  const { residual, stability } = learner;
+  return (
+    sharedLevel(learner, item) + residual[item.index]! - lossAfter(pause, stability[item.index]!)
+  );
+}
+
+export function meanAfterRun(learner: Learner, item: Item, today: number, date: number): number {
+  const { residual, stability } = practised(learner, item, today, false);
+  return sharedLevel(learner, item) + residual - lossAfter(date - today, stability);
+}
+
+function itemVarianceOn(learner: Learner, item: Item, day: number): number {
+  const grown = learner.variance[item.index]! + ITEM_DRIFT * pauseOf(learner, item, day);
+  return Math.min(ITEM_VARIANCE_LIMIT, grown);
+}
+
+/** What the days since the last run of all add to the variance of each effect. */
+function abilityDrift(learner: Learner, day: number): number {
+  const last = learner.clock[0]!;
+  return last === 0 ? 0 : ABILITY_DRIFT * Math.min(3, Math.max(0, day - last));
+}
+
+function varianceOn(learner: Learner, item: Item, day: number): number {
+  const { covariance } = learner;
+  const row = wayRow(item);
+  const shared = covariance[0]! + 2 * covariance[row]! + covariance[row * EFFECTS + row]!;
+  return shared + 2 * abilityDrift(learner, day) + itemVarianceOn(learner, item, day);
+}
+
+/** The tempo of an item on a day, with its spread. */
+export function reachOf(learner: Learner, item: Item, day: Day): Reach {
+  const number = dayNumber(day);
+  const mean = meanOn(learner, item, number);
+  const spread = Math.sqrt(varianceOn(learner, item, number));
+  return { tempo: tempoAt(mean), low: tempoAt(mean - spread), high: tempoAt(mean + spread) };
+}
+
+/** Probability that a run at this tempo (notes per minute) on this day is at least even. */
+export function chanceEven(learner: Learner, item: Item, tempo: Tempo, day: Day): number {
+  const number = dayNumber(day);
+  const spread = Math.sqrt(varianceOn(learner, item, number) + RUN_NOISE);
+  return cumulative((meanOn(learner, item, number) - levelOf(tempo)) / spread);
+}
+
+/** The tempo at which a run is at least even about seven times in ten (0.524 = the 70 % point of the normal). */
+export function workingTempo(learner: Learner, item: Item, day: Day): Tempo {
+  const number = dayNumber(day);
+  const spread = Math.sqrt(varianceOn(learner, item, number) + RUN_NOISE);
+  return tempoAt(meanOn(learner, item, number) - 0.524 * spread);
+}
+
+/** What practice does to an item, whatever the rating: it regains half of the loss and gains a little. */
+interface Practised {
+  readonly residual: number;
+  readonly runs: number;
+  readonly stability: number;
+}
+
+/** The item after one more run on a day, as far as that does not depend on how the run went. */
+function practised(learner: Learner, item: Item, day: number, brokeDown: boolean): Practised {
+  const i = item.index;
+  const pause = pauseOf(learner, item, day);
+  const stability = learner.stability[i]!;
+  const isNewDay = learner.lastDay[i]! < day;
+  const before = isNewDay ? 0 : learner.runsThatDay[i]!;
+  const share = 1 / (1 + 0.7 * before);
+  const runs = learner.runs[i]!;
+  return {
+    residual: learner.residual[i]! - 0.5 * lossAfter(pause, stability) + (0.4 / (runs + 4)) * share,
+    runs: runs + share,
+    stability:
+      isNewDay && !brokeDown
+        ? Math.min(LONGEST_STABILITY, stability * (1 + 0.8 * Math.min(1, pause / stability)))
+        : stability,
+  };
+}
+
+/** Counts a run in, as to practice only (used on its own when a day is planned ahead). Changes the learner. */
+export function practise(learner: Learner, item: Item, day: number, brokeDown = false): void {
+  const i = item.index;
+  const next = practised(learner, item, day, brokeDown);
+  learner.runsThatDay[i] = learner.lastDay[i]! < day ? 1 : learner.runsThatDay[i]! + 1;
+  learner.residual[i] = next.residual;
+  learner.runs[i] = next.runs;
+  learner.stability[i] = next.stability;
+  learner.lastDay[i] = Math.max(learner.lastDay[i]!, day);
+}
+
+/** First and second moment factors of the normal between two cuts: how far a rating moves and sharpens the estimate. */
+function surprise(fluency: Fluency, distance: number, spread: number): [number, number] {
+  const lower = (CUTS[fluency]! - distance) / spread;
+  const upper = (CUTS[fluency + 1]! - distance) / spread;
+  const mass = cumulative(upper) - cumulative(lower);
+  if (mass < 1e-12) return [lower > 0 ? 4 : -4, 0.98];
+  const atLower = density(lower);
+  const atUpper = density(upper);
+  const shift = (atLower - atUpper) / mass;
+  const curve =
+    (Number.isFinite(upper) ? upper * atUpper : 0) - (Number.isFinite(lower) ? lower * atLower : 0);
+  const sharpening = shift * shift + curve / mass;
+  return [Math.min(4, Math.max(-4, shift)), Math.min(0.98, Math.max(0, sharpening))];
+}
+
+const gains = new Float64Array(EFFECTS);
+
+/** Takes one rated run in. Changes the learner. */
+export function observe(
+  learner: Learner,
+  item: Item,
+  run: { readonly tempo: Tempo; readonly fluency: Fluency; readonly day: number },
+): void {
+  const { effects, covariance, residual, variance } = learner;
+  const { day, fluency } = run;
+  const drift = abilityDrift(learner, day);
+  if (drift > 0) for (let i = 0; i < EFFECTS; i++) covariance[i * (EFFECTS + 1)]! += drift;
+  learner.clock[0] = Math.max(learner.clock[0]!, day);
+
+  const row = wayRow(item);
+  const itemVariance = itemVarianceOn(learner, item, day);
+  for (let i = 0; i < EFFECTS; i++) {
+    gains[i] = covariance[i * EFFECTS]! + covariance[i * EFFECTS + row]!;
+  }
+  const spread = Math.sqrt(gains[0]! + gains[row]! + itemVariance + RUN_NOISE);
+  const distance = meanOn(learner, item, day) - levelOf(run.tempo);
+  const [shift, sharpening] = surprise(fluency, distance, spread);
+  const move = shift / spread;
+  const shrink = sharpening / (spread * spread);
+  for (let i = 0; i < EFFECTS; i++) {
+    effects[i]! += gains[i]! * move;
+    for (let j = 0; j < EFFECTS; j++) {
+      covariance[i * EFFECTS + j]! -= gains[i]! * gains[j]! * shrink;
+    }
+  }
+  residual[item.index]! += itemVariance * move;
+  variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + 0.03 ** 2;
+  practise(learner, item, day, fluency === 0);
+}

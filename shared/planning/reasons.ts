@@ -1,0 +1,93 @@
+/** Why an entry is on the list, as data and as a sentence. */
+import { daysBetween } from '../log/day';
+import { type Day, FLUENCIES } from '../log/events';
+import { type ChordId, chordOf } from '../music/chords';
+import type { Way } from '../music/deck';
+import { type Grouping, markOf, type Tempo } from '../music/tempo';
+import type { LastRun } from './student';
+
+/** The item of an entry that lacks most, as the model sees it. */
+export interface Weakest {
+  /** Named in a round; null in an entry of one item. */
+  readonly chord: ChordId | null;
+  readonly last: LastRun;
+  readonly day: Day;
+  readonly reach: Tempo;
+}
+
+export type Reason =
+  /** Every fifth entry of a note goes back a stage. */
+  | { readonly kind: 'look-back'; readonly way: Way; readonly front: Way }
+  /** Played in this way for the first time; `below` is the stage whose hold opened it. */
+  | { readonly kind: 'new'; readonly below: Way | null; readonly reach: Tempo }
+  /** On the list for another time today. */
+  | { readonly kind: 'again'; readonly times: number }
+  /** Days without practice. */
+  | ({ readonly kind: 'rested' } & Weakest)
+  /** Most tempo to gain for the time it takes. */
+  | ({ readonly kind: 'short'; readonly target: Tempo } & Weakest)
+  /** At or above the target. */
+  | ({ readonly kind: 'keep' } & Weakest);
+
+export const HANDS_IN_WORDS: Readonly<Record<Way, string>> = {
+  'right.2': 'right hand, two octaves',
+  'left.2': 'left hand, two octaves',
+  'together.2': 'hands together, two octaves',
+  'together.4': 'hands together, four octaves',
+  'together.contrary': 'hands together, contrary motion',
+  'right.4': 'right hand, four octaves',
+  'left.4': 'left hand, four octaves',
+};
+
+const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+const SMALL_NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+];
+
+function agoInWords(from: Day, to: Day): string {
+  const days = daysBetween(from, to);
+  if (days <= 0) return 'earlier today';
+  if (days === 1) return 'yesterday';
+  return `${SMALL_NUMBERS[days] ?? days} days ago`;
+}
+
+/** "60 (4 notes a beat)" */
+export const tempoText = (tempo: Tempo, grouping: Grouping): string =>
+  `${markOf(tempo, grouping)} (${grouping} notes a beat)`;
+
+function lastText({ chord, last, day }: Weakest, grouping: Grouping): string {
+  const run = `last ${FLUENCIES[last.fluency]} at ${markOf(last.tempo, grouping)}, ${agoInWords(last.day, day)}`;
+  return chord === null ? capitalised(run) : `Weakest is ${chordOf(chord).shortName}: ${run}`;
+}
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** One or two sentences that a student understands; tempos are metronome marks. */
+export function reasonText(reason: Reason, grouping: Grouping): string {
+  const mark = (tempo: Tempo): number => markOf(tempo, grouping);
+  switch (reason.kind) {
+    case 'look-back':
+      return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind.`;
+    case 'new':
+      return reason.below === null
+        ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`
+        : `New, as ${HANDS_IN_WORDS[reason.below]} holds. Likely even at ${mark(reason.reach)}.`;
+    case 'again':
+      return `The ${ORDINALS[reason.times] ?? 'next'} time today, after other notes.`;
+    case 'rested':
+      return `${lastText(reason, grouping)}. After the pause likely even at ${mark(reason.reach)}.`;
+    case 'short':
+      return `${lastText(reason, grouping)}. Likely even at ${mark(reason.reach)} today; ${mark(reason.target)} is asked.`;
+    case 'keep':
+      return `${lastText(reason, grouping)}. Likely even at ${mark(reason.reach)}: played to keep it.`;
+  }
+}

@@ -1,0 +1,86 @@
+/**
+ * Which stage is open, arpeggio by arpeggio. A stage opens when the one below holds on separate days, and closes again
+ * when it does not hold. The decision falls with a run, never between runs, so it does not flicker.
+ */
+import { type Day, EVEN, type RunBody } from '../log/events';
+import { askedStages, type Programme } from '../log/programme';
+import { ARPEGGIO_COUNT, DECK, type Item, itemAt, STAGES, stageIndex } from '../music/deck';
+import { chanceEven, type Learner } from '../learning/model';
+import { dayNumber } from '../log/day';
+
+export interface StageBook {
+  /** By arpeggio index: the highest open stage, 0 to 4. */
+  readonly open: Uint8Array;
+  /** By item index: separate days on which the item was at least even at half its target or faster. */
+  readonly evenDays: Uint8Array;
+  /** By item index: the number of the last such day. */
+  readonly lastEvenDay: Int32Array;
+}
+
+/** Chance of "even" at half the target above which a stage holds, and below which it does not. */
+const HOLDS = 0.7;
+const FAILS = 0.3;
+const DAYS_TO_HOLD = 2;
+/** A stage is not closed on the evidence of fewer runs than this. */
+const RUNS_TO_CLOSE = 3;
+
+export const newStageBook = (): StageBook => ({
+  open: new Uint8Array(ARPEGGIO_COUNT),
+  evenDays: new Uint8Array(DECK.length),
+  lastEvenDay: new Int32Array(DECK.length),
+});
+
+export const cloneStageBook = (book: StageBook): StageBook => ({
+  open: book.open.slice(),
+  evenDays: book.evenDays.slice(),
+  lastEvenDay: book.lastEvenDay.slice(),
+});
+
+/** Index of the highest stage that the programme asks for: nothing opens beyond it. */
+export const topStage = (programme: Programme): number =>
+  Math.max(0, ...askedStages(programme).map(stageIndex));
+
+/** Opens every arpeggio up to the stage that a programme says is reached. */
+export function openReached(book: StageBook, programme: Programme): void {
+  book.open.fill(Math.min(stageIndex(programme.reached), topStage(programme)));
+}
+
+function countEvenDay(book: StageBook, item: Item, day: number): void {
+  if (book.lastEvenDay[item.index] === day) return;
+  book.lastEvenDay[item.index] = day;
+  book.evenDays[item.index] = Math.min(255, book.evenDays[item.index]! + 1);
+}
+
+/** Takes a run in, after the learner has. Changes the book. */
+export function noteRun(
+  book: StageBook,
+  learner: Learner,
+  programme: Programme,
+  item: Item,
+  run: Pick<RunBody, 'tempo' | 'fluency'> & { readonly day: Day },
+): void {
+  const stage = stageIndex(item.way);
+  if (stage < 0) return;
+  const half = programme.stages[STAGES[stage]!].target / 2;
+  const isEven = run.fluency >= EVEN && run.tempo >= half;
+  if (isEven) countEvenDay(book, item, dayNumber(run.day));
+
+  const open = book.open[item.arpeggioIndex]!;
+  const top = topStage(programme);
+  if (stage > open) {
+    if (isEven) book.open[item.arpeggioIndex] = Math.min(stage, top);
+    return;
+  }
+  if (stage < open) return;
+  if (isEven) {
+    const holds = book.evenDays[item.index]! >= DAYS_TO_HOLD;
+    const isLikely = () => chanceEven(learner, item, half, run.day) >= HOLDS;
+    if (open < top && holds && isLikely()) book.open[item.arpeggioIndex] = open + 1;
+    return;
+  }
+  const isKnown = learner.runs[item.index]! >= RUNS_TO_CLOSE;
+  if (open > 0 && isKnown && chanceEven(learner, item, half, run.day) < FAILS) {
+    book.open[item.arpeggioIndex] = open - 1;
+    book.evenDays[itemAt(item.arpeggioIndex, STAGES[open - 1]!).index] = 0;
+  }
+}

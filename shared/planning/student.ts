@@ -1,0 +1,169 @@
+/** The state of a student: everything that is derived from the log, by replay in the order of the event ids. */
+import type { Day, EventId, Fluency, LogEvent, RunEvent } from '../log/events';
+import { dayNumber } from '../log/day';
+import type { Programme } from '../log/programme';
+import { type ItemId, itemOf, STARTING_NOTES, type StartingNote } from '../music/deck';
+import { intervalCount } from '../music/sequence';
+import { secondsOf, type Tempo } from '../music/tempo';
+import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
+import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
+
+/** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
+export const STUDENT_VERSION = 1;
+
+export interface LastRun {
+  readonly day: Day;
+  readonly tempo: Tempo;
+  readonly fluency: Fluency;
+  readonly pedal: boolean;
+}
+
+export interface Remark {
+  readonly id: EventId;
+  readonly day: Day;
+  readonly about: ItemId | null;
+  readonly text: string;
+}
+
+export interface Work {
+  readonly runs: number;
+  /** Of playing, without the pauses between. */
+  readonly seconds: number;
+}
+
+/** How many entries of the list a starting note has had, and the last of them. */
+export interface NoteCount {
+  readonly entries: number;
+  readonly last: string;
+}
+
+/** Plain data that IndexedDB can keep as it is. */
+export interface Student {
+  readonly name: string | null;
+  readonly programme: Programme | null;
+  readonly learner: Learner;
+  readonly stages: StageBook;
+  readonly lastRuns: ReadonlyMap<ItemId, LastRun>;
+  readonly aside: ReadonlySet<ItemId>;
+  readonly remarks: readonly Remark[];
+  readonly work: ReadonlyMap<Day, Work>;
+  readonly noteCounts: ReadonlyMap<StartingNote, NoteCount>;
+  readonly lastEvent: EventId | null;
+  readonly eventCount: number;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+type Draft = Mutable<Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'work' | 'noteCounts'>> & {
+  lastRuns: Map<ItemId, LastRun>;
+  aside: Set<ItemId>;
+  remarks: Remark[];
+  work: Map<Day, Work>;
+  noteCounts: Map<StartingNote, NoteCount>;
+};
+
+export const newStudent = (): Student => ({
+  name: null,
+  programme: null,
+  learner: newLearner(),
+  stages: newStageBook(),
+  lastRuns: new Map(),
+  aside: new Set(),
+  remarks: [],
+  work: new Map(),
+  noteCounts: new Map(),
+  lastEvent: null,
+  eventCount: 0,
+});
+
+export const cloneStudent = (student: Student): Student => ({
+  ...student,
+  learner: cloneLearner(student.learner),
+  stages: cloneStageBook(student.stages),
+  lastRuns: new Map(student.lastRuns),
+  aside: new Set(student.aside),
+  remarks: [...student.remarks],
+  work: new Map(student.work),
+  noteCounts: new Map(student.noteCounts),
+});
+
+function applyRun(draft: Draft, run: RunEvent): void {
+  const item = itemOf(run.item);
+  const { tempo, fluency, day, pedal } = run;
+  observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
+  if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
+  draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
+
+  const form = draft.programme?.contraryForm;
+  const seconds = secondsOf(intervalCount(item.chord, item.way, form), tempo);
+  const work = draft.work.get(day);
+  draft.work.set(day, { runs: (work?.runs ?? 0) + 1, seconds: (work?.seconds ?? 0) + seconds });
+
+  if (run.entry !== null) {
+    const count = draft.noteCounts.get(item.note);
+    const last = `${day} ${run.entry}`;
+    if (count?.last !== last) {
+      draft.noteCounts.set(item.note, { entries: (count?.entries ?? 0) + 1, last });
+    }
+  }
+}
+
+function applyEvent(draft: Draft, event: LogEvent): void {
+  switch (event.kind) {
+    case 'run':
+      applyRun(draft, event);
+      break;
+    case 'programme': {
+      const isReset = draft.programme?.reached !== event.programme.reached;
+      draft.programme = event.programme;
+      if (isReset) openReached(draft.stages, event.programme);
+      break;
+    }
+    case 'name':
+      draft.name = event.name;
+      break;
+    case 'aside':
+      if (event.aside) draft.aside.add(event.item);
+      else draft.aside.delete(event.item);
+      break;
+    case 'remark': {
+      const { id, day, about, text } = event;
+      draft.remarks.push({ id, day, about, text });
+      break;
+    }
+    case 'void':
+      break;
+  }
+}
+
+/**
+ * Takes events in, in the order given, which must be the order of their ids; those in `voided` are passed over.
+ * Changes the student.
+ */
+export function applyEvents(
+  student: Student,
+  events: Iterable<LogEvent>,
+  voided: ReadonlySet<EventId>,
+): void {
+  const draft = student as Draft;
+  for (const event of events) {
+    if (!voided.has(event.id)) applyEvent(draft, event);
+    draft.lastEvent = event.id;
+    draft.eventCount += 1;
+  }
+}
+
+/** The ids that the void events among these name. */
+export const voidedBy = (events: readonly LogEvent[]): ReadonlySet<EventId> =>
+  new Set(events.flatMap((event) => (event.kind === 'void' ? event.events : [])));
+
+/** The state after a whole log, whatever the order of the array. */
+export function replay(events: readonly LogEvent[]): Student {
+  const sorted = events.toSorted((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  const student = newStudent();
+  applyEvents(student, sorted, voidedBy(sorted));
+  return student;
+}
+
+/** Starting notes of a programme, in the order of the deck. */
+export const notesOf = (programme: Programme): readonly StartingNote[] =>
+  STARTING_NOTES.filter((note) => programme.notes.includes(note));

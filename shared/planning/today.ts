@@ -1,0 +1,244 @@
+/**
+ * Today's list. Each entry is a round from one note, made of the chords that lack most tempo for the date per minute
+ * of practice, or a single item; the next entry is another note; every fifth entry of a note goes back a stage.
+ */
+import { dayNumber } from '../log/day';
+import type { Day } from '../log/events';
+import type { Programme } from '../log/programme';
+import {
+  type Item,
+  type ItemId,
+  roundItems,
+  STAGES,
+  stageIndex,
+  type StartingNote,
+  type Way,
+} from '../music/deck';
+import { intervalCount } from '../music/sequence';
+import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
+import { cloneLearner, type Learner, practise, workingTempo } from '../learning/model';
+import { lookBackWay } from './look-back';
+import { reasonFor } from './reason-for';
+import type { Reason } from './reasons';
+import { notesOf, type Student } from './student';
+import { valueOfRun } from './value';
+
+export interface Entry {
+  /** Unique within the day and the same on every device: "d.right.2.1" is the first round from D, right hand. */
+  readonly key: string;
+  readonly kind: 'round' | 'single';
+  readonly note: StartingNote;
+  readonly way: Way;
+  /** In the order in which they are played. */
+  readonly items: readonly ItemId[];
+  /** Notes per minute, with a whole metronome mark. */
+  readonly tempo: Tempo;
+  /** With getting ready and rating. */
+  readonly seconds: number;
+  readonly reason: Reason;
+}
+
+export interface DayPlan {
+  readonly day: Day;
+  readonly minutes: number;
+  readonly entries: readonly Entry[];
+  readonly seconds: number;
+}
+
+/** Own estimates, in seconds: to read and find the first keys, and to rate one item. */
+const ROUND_SETUP = 20;
+const SINGLE_SETUP = 15;
+const RATING = 2;
+const SHORTEST_ROUND = 4;
+const RUNS_A_DAY = 6;
+/** Without a date, what a run is worth is measured four weeks ahead. */
+const DAYS_AHEAD = 28;
+/** Nothing is gained by asking for more than this above the target. */
+const ABOVE_TARGET = 1.2;
+
+interface Planning {
+  readonly student: Student;
+  readonly programme: Programme;
+  readonly day: Day;
+  /** Moves on with every entry that is planned. */
+  readonly learner: Learner;
+  readonly planned: Map<ItemId, number>;
+  readonly entriesOf: Map<StartingNote, number>;
+  readonly keys: Map<string, number>;
+  /** What each note could offer next; forgotten when one of its entries is planned. */
+  readonly candidates: Map<StartingNote, readonly Candidate[]>;
+}
+
+interface Candidate {
+  readonly kind: Entry['kind'];
+  readonly note: StartingNote;
+  readonly way: Way;
+  readonly items: readonly Item[];
+  readonly tempo: Tempo;
+  readonly seconds: number;
+  /** Expected fall of the shortfall a second. */
+  readonly rate: number;
+}
+
+interface Valued {
+  readonly item: Item;
+  readonly value: number;
+  readonly tempo: Tempo;
+}
+
+/** The 40 % quantile, of an ascending list. */
+const lowerMiddle = (sorted: readonly number[]): number =>
+  sorted[Math.floor(0.4 * (sorted.length - 1))]!;
+
+function targetOf(programme: Programme, way: Way): Tempo {
+  if (way === 'right.4' || way === 'left.4') return programme.stages['together.4'].target;
+  return programme.stages[way].target;
+}
+
+function isWanted({ student, programme, planned }: Planning, item: Item): boolean {
+  if (student.aside.has(item.id) || (planned.get(item.id) ?? 0) >= RUNS_A_DAY) return false;
+  const stage = stageIndex(item.way);
+  const open = student.stages.open[item.arpeggioIndex]!;
+  if (stage < 0) return true;
+  const isAsked = programme.stages[STAGES[stage]!].asked;
+  return isAsked ? stage <= open : stage === open;
+}
+
+function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
+  const { learner, programme, day } = planning;
+  const today = dayNumber(day);
+  const set = programme.date === null ? 0 : dayNumber(programme.date);
+  const date = set > today ? set : today + DAYS_AHEAD;
+  return items
+    .filter((item) => isWanted(planning, item))
+    .map((item) => {
+      const target = targetOf(programme, item.way);
+      return {
+        item,
+        value: valueOfRun(learner, item, target, { today, date }),
+        tempo: Math.min(ABOVE_TARGET * target, workingTempo(learner, item, day)),
+      };
+    })
+    .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
+}
+
+function candidateOf(planning: Planning, chosen: readonly Valued[]): Candidate {
+  const { grouping, contraryForm } = planning.programme;
+  const tempo = playableTempo(
+    lowerMiddle(chosen.map((one) => one.tempo).toSorted((a, b) => a - b)),
+    grouping,
+  );
+  const kind = chosen.length >= SHORTEST_ROUND ? 'round' : 'single';
+  const intervals = chosen.reduce(
+    (sum, { item }) => sum + intervalCount(item.chord, item.way, contraryForm),
+    0,
+  );
+  const setup = kind === 'round' ? ROUND_SETUP : SINGLE_SETUP;
+  const seconds = setup + secondsOf(intervals, tempo) + RATING * chosen.length;
+  const value = chosen.reduce((sum, one) => sum + one.value, 0);
+  const items = chosen.map((one) => one.item).toSorted((a, b) => a.index - b.index);
+  const { note, way } = items[0]!;
+  return { kind, note, way, items, tempo, seconds, rate: value / seconds };
+}
+
+/** Every prefix of at least four chords, best chords first, and every single item. */
+function candidatesOf(planning: Planning, items: readonly Item[]): readonly Candidate[] {
+  const byValue = valued(planning, items);
+  const singles = byValue.map((one) => candidateOf(planning, [one]));
+  const rounds = byValue
+    .slice(SHORTEST_ROUND - 1)
+    .map((_, i) => candidateOf(planning, byValue.slice(0, SHORTEST_ROUND + i)));
+  return [...rounds, ...singles];
+}
+
+/** The best that fits into the seconds left, from another note than the last. */
+function choose(
+  planning: Planning,
+  notes: readonly StartingNote[],
+  seconds: number,
+): Candidate | null {
+  let leader: Candidate | null = null;
+  for (const note of notes) {
+    let candidates = planning.candidates.get(note);
+    if (candidates === undefined) {
+      candidates = STAGES.flatMap((stage) => candidatesOf(planning, roundItems(note, stage)));
+      planning.candidates.set(note, candidates);
+    }
+    for (const candidate of candidates) {
+      if (candidate.seconds <= seconds && (leader === null || candidate.rate > leader.rate)) {
+        leader = candidate;
+      }
+    }
+  }
+  return leader;
+}
+
+/** A whole round one stage back in place of what was chosen, if its turn has come and it fits. */
+function lookBack(planning: Planning, chosen: Candidate, seconds: number): Candidate | null {
+  const way = lookBackWay(planning.student, chosen.note, chosen.way, planning.entriesOf);
+  if (way === null) return null;
+  const items = valued(planning, roundItems(chosen.note, way));
+  if (items.length < SHORTEST_ROUND) return null;
+  const candidate = candidateOf(planning, items);
+  return candidate.seconds <= seconds ? candidate : null;
+}
+
+function reasonOf(planning: Planning, candidate: Candidate, front: Way | null): Reason {
+  const { student, programme, day, planned } = planning;
+  const { items, way } = candidate;
+  if (front !== null) return { kind: 'look-back', way, front };
+  const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
+  return times > 0
+    ? { kind: 'again', times: times + 1 }
+    : reasonFor(student, programme, items, day);
+}
+
+/** Puts a candidate on the list; `front` is the way that a look-back stands in for. */
+function enter(planning: Planning, candidate: Candidate, front: Way | null): Entry {
+  const { kind, note, way, items, tempo, seconds } = candidate;
+  const reason = reasonOf(planning, candidate, front);
+  for (const item of items) {
+    practise(planning.learner, item, dayNumber(planning.day));
+    planning.planned.set(item.id, (planning.planned.get(item.id) ?? 0) + 1);
+  }
+  planning.candidates.delete(note);
+  planning.entriesOf.set(note, (planning.entriesOf.get(note) ?? 0) + 1);
+  const name = kind === 'round' ? `${note}.${way}` : items[0]!.id;
+  const times = (planning.keys.get(name) ?? 0) + 1;
+  planning.keys.set(name, times);
+  const ids = items.map((item) => item.id);
+  return { key: `${name}.${times}`, kind, note, way, items: ids, tempo, seconds, reason };
+}
+
+/**
+ * The list for a day that fits the minutes. Takes the student as at the start of the day, so that the list stays as it
+ * is while the day's runs come in.
+ */
+export function planDay(student: Student, day: Day, minutes: number): DayPlan {
+  const { programme } = student;
+  if (programme === null) return { day, minutes, entries: [], seconds: 0 };
+  const planning: Planning = {
+    student,
+    programme,
+    day,
+    learner: cloneLearner(student.learner),
+    planned: new Map(),
+    entriesOf: new Map([...student.noteCounts].map(([note, count]) => [note, count.entries])),
+    keys: new Map(),
+    candidates: new Map(),
+  };
+  const notes = notesOf(programme);
+  const entries: Entry[] = [];
+  let left = minutes * 60;
+  for (;;) {
+    const last = entries.at(-1)?.note;
+    const others = notes.length > 1 ? notes.filter((note) => note !== last) : notes;
+    const chosen = choose(planning, others, left);
+    if (chosen === null) break;
+    const back = lookBack(planning, chosen, left);
+    const entry = enter(planning, back ?? chosen, back === null ? null : chosen.way);
+    left -= entry.seconds;
+    entries.push(entry);
+  }
+  return { day, minutes, entries, seconds: minutes * 60 - left };
+}
