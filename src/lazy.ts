@@ -1,0 +1,21 @@
+/**
+ * The one door to everything that is not in the first load. The entry imports only types from behind it; a module
+ * that is loaded here must not be imported by value from the shell, today's screen or the store.
+ */
+import type { ComponentType } from 'preact';
+import type { ScreenName, ScreenProps } from './route';
+
+type LazyScreen = () => Promise<ComponentType<ScreenProps>>;
+
+/** Today's list is the only screen of the first load. */
+export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScreen>> = {
+  play: async () => (await import('./screens/play/play-screen')).PlayScreen,
+  map: async () => (await import('./screens/map/map-screen')).MapScreen,
+  item: async () => (await import('./screens/item/item-screen')).ItemScreen,
+  report: async () => (await import('./screens/report/report-screen')).ReportScreen,
+  settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
+  help: async () => (await import('./screens/help/help-screen')).HelpScreen,
+  start: async () => (await import('./screens/start/start-screen')).StartScreen,
+};
+
+export const openDemo = async () => (await import('./demo/open-demo')).openDemo();

@@ -1,0 +1,40 @@
+/**
+ * The emblem: a low strip of piano keys that stands at the head of every screen, with the notes lit that the screen is
+ * about. Pure ornament, so it has no name for assistive technology.
+ *
+ * <KeyboardStrip lit={['d', 'bb']} />
+ */
+import type { StartingNote } from '../../../shared/music/deck';
+import { pitchClassOf } from '../../../shared/music/spelling';
+import { keyShapes, widthOf } from './geometry';
+import styles from './keyboard-strip.module.css';
+
+const LENGTH = 26;
+const BLACK_LENGTH = 16;
+/** Two octaves from C, as on the shortest course of an arpeggio. */
+const SHAPES = keyShapes(60, 83);
+const WIDTH = widthOf(SHAPES);
+
+export function KeyboardStrip({ lit }: { readonly lit: readonly StartingNote[] }) {
+  const classes = new Set(lit.map(pitchClassOf));
+  return (
+    <svg
+      class={styles.strip}
+      viewBox={`-0.5 -0.5 ${WIDTH + 1} ${LENGTH + 1}`}
+      aria-hidden="true"
+      focusable="false"
+    >
+      {SHAPES.map(({ midi, isBlack, x, width }) => (
+        <rect
+          key={midi}
+          class={isBlack ? styles.black : styles.white}
+          data-lit={classes.has(midi % 12)}
+          x={x}
+          y={0}
+          width={width}
+          height={isBlack ? BLACK_LENGTH : LENGTH}
+        />
+      ))}
+    </svg>
+  );
+}

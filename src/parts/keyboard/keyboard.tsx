@@ -1,0 +1,88 @@
+/**
+ * The drawn piano. The right hand's notes are filled discs, the left hand's are open diamonds below them, so that
+ * colour is not needed to tell them apart; the keys that sound now are filled.
+ *
+ * <Keyboard lowest={50} highest={74} right={[50, 54, 57]} left={[]} now={[50]} label="D, F sharp, A" />
+ *
+ * Give only the range that is played. `label` is what assistive technology reads in place of the picture.
+ * For the small ornament see keyboard-strip.tsx.
+ */
+import { useMemo } from 'preact/hooks';
+import { type KeyShape, keyShapes, widthOf } from './geometry';
+import styles from './keyboard.module.css';
+
+interface KeyboardProps {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly right: readonly number[];
+  readonly left: readonly number[];
+  readonly now?: readonly number[];
+  readonly label: string;
+  /** Length of a white key in tenths of its width; a real one has about 64. */
+  readonly length?: number;
+}
+
+const BLACK_LENGTH = 0.63;
+/** Places of the marks along a key, as shares of its length: the right hand's above the left hand's. */
+const RIGHT_ROW = { white: 0.75, black: 0.38 };
+const LEFT_ROW = { white: 0.9, black: 0.53 };
+const NO_KEYS: readonly number[] = [];
+
+export function Keyboard(props: KeyboardProps) {
+  const { lowest, highest, length = 56, now = NO_KEYS } = props;
+  const shapes = useMemo(() => keyShapes(lowest, highest), [lowest, highest]);
+  const width = widthOf(shapes);
+  return (
+    <svg
+      class={styles.keyboard}
+      viewBox={`-0.5 -0.5 ${width + 1} ${length + 1}`}
+      role="img"
+      aria-label={props.label}
+    >
+      {shapes.map((shape) => (
+        <PianoKey
+          key={shape.midi}
+          shape={shape}
+          length={length}
+          isRight={props.right.includes(shape.midi)}
+          isLeft={props.left.includes(shape.midi)}
+          isNow={now.includes(shape.midi)}
+        />
+      ))}
+    </svg>
+  );
+}
+
+interface PianoKeyProps {
+  readonly shape: KeyShape;
+  readonly length: number;
+  readonly isRight: boolean;
+  readonly isLeft: boolean;
+  readonly isNow: boolean;
+}
+
+function PianoKey({ shape, length, isRight, isLeft, isNow }: PianoKeyProps) {
+  const kind = shape.isBlack ? 'black' : 'white';
+  const middle = shape.x + shape.width / 2;
+  const radius = shape.isBlack ? 1.9 : 2.6;
+  return (
+    <g class={styles[kind]} data-now={isNow}>
+      <rect
+        class={styles.key}
+        x={shape.x}
+        y={0}
+        width={shape.width}
+        height={shape.isBlack ? length * BLACK_LENGTH : length}
+      />
+      {isRight && (
+        <circle class={styles.right} cx={middle} cy={length * RIGHT_ROW[kind]} r={radius} />
+      )}
+      {isLeft && (
+        <path class={styles.left} d={diamond(middle, length * LEFT_ROW[kind], radius * 1.25)} />
+      )}
+    </g>
+  );
+}
+
+const diamond = (x: number, y: number, r: number): string =>
+  `M${x} ${y - r}L${x + r} ${y}L${x} ${y + r}L${x - r} ${y}Z`;

@@ -1,0 +1,37 @@
+/** Plain words for the things of the deck, the same on every screen. */
+import { chordOf, type ChordId } from '../../shared/music/chords';
+import type { StartingNote, Way } from '../../shared/music/deck';
+import { displayName, spokenName, startingNoteName } from '../../shared/music/names';
+import { spell } from '../../shared/music/spelling';
+import { HANDS_IN_WORDS } from '../../shared/planning/reasons';
+import { preferences } from '../preferences';
+
+/** "hands together, four octaves". */
+export const wayText = (way: Way): string => HANDS_IN_WORDS[way];
+
+/** "D" or "C♯/D♭", in the person's name style. */
+export const noteText = (note: StartingNote): string =>
+  startingNoteName(note, preferences.value.nameStyle);
+
+export interface ChordText {
+  /** "major triad, first inversion". */
+  readonly name: string;
+  /** The bottom note: "D". */
+  readonly bottom: string;
+  /** "D F B♭", and "D, F, B flat" to be read aloud. */
+  readonly notes: string;
+  readonly spoken: string;
+}
+
+/** The words of one arpeggio, spelt and named as the person prefers. */
+export function chordText(note: StartingNote, chord: ChordId): ChordText {
+  const { nameStyle, blackNames } = preferences.value;
+  const names = spell(note, chord, blackNames);
+  const shown = names.map((name) => displayName(name, nameStyle));
+  return {
+    name: chordOf(chord).name,
+    bottom: shown[0]!,
+    notes: shown.join(' '),
+    spoken: names.map((name) => spokenName(name, nameStyle)).join(', '),
+  };
+}

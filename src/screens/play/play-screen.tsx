@@ -1,0 +1,5 @@
+import { Page } from '../../parts/page/page';
+
+export function PlayScreen() {
+  return <Page title="Play">{null}</Page>;
+}

@@ -1,0 +1,5 @@
+import { Page } from '../../parts/page/page';
+
+export function ReportScreen() {
+  return <Page title="Report">{null}</Page>;
+}

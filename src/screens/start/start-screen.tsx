@@ -1,0 +1,5 @@
+import { Page } from '../../parts/page/page';
+
+export function StartScreen() {
+  return <Page title="Start">{null}</Page>;
+}

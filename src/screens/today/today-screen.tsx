@@ -1,0 +1,5 @@
+import { Page } from '../../parts/page/page';
+
+export function TodayScreen() {
+  return <Page title="Today">{null}</Page>;
+}
