@@ -1,4 +1,4 @@
-import preact from '@preact/preset-vite';
+import { preact } from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({

@@ -1,0 +1,30 @@
+/**
+ * The service worker: keeps the files of one version and answers with them, network or not. It takes over only when the
+ * page asks (src/update) or when every tab is closed: an open tab must keep the files it was built with.
+ */
+import {
+  cleanupOutdatedCaches,
+  createHandlerBoundToURL,
+  precacheAndRoute,
+} from 'workbox-precaching';
+import { NavigationRoute, registerRoute } from 'workbox-routing';
+
+declare const self: ServiceWorkerGlobalScope & {
+  /** Put in by service-worker/build.ts. */
+  readonly __WB_MANIFEST: { url: string; revision: string | null; integrity: string }[];
+};
+
+precacheAndRoute(self.__WB_MANIFEST);
+cleanupOutdatedCaches();
+
+// The app is one document; screens are behind the hash. It is the answer to its own address with any query ("?source=x"),
+// but to no other: from a deeper address its relative links would lead nowhere, and a missing script must not become HTML.
+const { pathname } = new URL(self.registration.scope);
+const page = new RegExp(`^${pathname.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)}(\\?|$)`);
+registerRoute(new NavigationRoute(createHandlerBoundToURL('index.html'), { allowlist: [page] }));
+
+self.addEventListener('message', (event) => {
+  const data: unknown = event.data;
+  if (typeof data !== 'object' || data === null || !('type' in data)) return;
+  if (data.type === 'SKIP_WAITING') void self.skipWaiting();
+});

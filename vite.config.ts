@@ -1,0 +1,52 @@
+import { preact } from '@preact/preset-vite';
+import { defineConfig, type Plugin } from 'vite';
+import { cacheControl, SECURITY_HEADERS } from './service-worker/headers';
+
+/** `vite preview` sends the headers that README asks of a host. */
+const hostHeaders: Plugin = {
+  name: 'host-headers',
+  configurePreviewServer(server) {
+    server.middlewares.use((request, response, next) => {
+      const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+      response.setHeader('Cache-Control', cacheControl(pathname));
+      for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+      next();
+    });
+  },
+};
+
+/** Vite's own dev client adds style elements and opens a socket; only the development page may. */
+const devPolicy: Plugin = {
+  name: 'dev-policy',
+  apply: 'serve',
+  transformIndexHtml: {
+    order: 'pre',
+    handler: (html) =>
+      html
+        .replace("script-src 'self'", "script-src 'self' 'unsafe-inline'")
+        .replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
+        .replace("connect-src 'self'", "connect-src 'self' ws:")
+        .replace("; require-trusted-types-for 'script'; trusted-types sw", ''),
+  },
+};
+
+export default defineConfig({
+  root: 'src',
+  // Relative addresses and one document (screens are behind the hash) let the app live under any path.
+  base: './',
+  publicDir: '../manifest',
+  // With 'spa' a missing file would be answered with the page, and a worker would store that.
+  appType: 'mpa',
+  plugins: [preact({ reactAliasesEnabled: false }), hostHeaders, devPolicy],
+  worker: { format: 'es' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    sourcemap: true,
+    // The policy allows neither data: addresses nor inline scripts.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  preview: { port: Number(process.env.PORT ?? 4173), strictPort: true },
+});
