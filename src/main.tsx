@@ -1,3 +1,4 @@
+import './styles/type.css';
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/print.css';
