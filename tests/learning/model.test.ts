@@ -1,0 +1,153 @@
+import { fc } from './property';
+import { describe, expect, it } from 'vitest';
+import type { Fluency } from '../../shared/log/events';
+import { dayOfNumber } from '../../shared/log/day';
+import { DECK, itemOf, STAGES } from '../../shared/music/deck';
+import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import {
+  chanceEven,
+  cloneLearner,
+  type Learner,
+  newLearner,
+  observe,
+  reachOf,
+  workingTempo,
+} from '../../shared/learning/model';
+import { deckOf, readinessOf } from '../../shared/learning/readiness';
+
+const item = itemOf('d.major-6.right.2');
+const sameWay = itemOf('g.minor-64.right.2');
+const otherWay = itemOf('d.major-6.left.2');
+const DAY = 20_000;
+
+const seen = (...runs: readonly (readonly [number, Fluency, number])[]): Learner => {
+  const learner = newLearner();
+  for (const [tempo, fluency, day] of runs)
+    observe(learner, item, { tempo, fluency, day: DAY + day });
+  return learner;
+};
+const reach = (learner: Learner, of = item, day = 0): number =>
+  reachOf(learner, of, dayOfNumber(DAY + day)).tempo;
+
+/** How many times faster the upper end of the reach is than the lower. */
+const spread = (learner: Learner, day: number): number => {
+  const { low, high } = reachOf(learner, item, dayOfNumber(DAY + day));
+  return high / low;
+};
+
+describe('the learner model', () => {
+  it('expects a beginner to be even at 45 with one hand over two octaves, and less beyond', () => {
+    const learner = newLearner();
+    expect(reach(learner)).toBeCloseTo(4 * 45, 6);
+    const reaches = STAGES.map((way) => reach(learner, itemOf(`c.major-53.${way}`)));
+    expect(reaches).toEqual(reaches.toSorted((a, b) => b - a));
+  });
+
+  it('raises the reach by an effortless run, lowers it by one that broke down, and by more the greater the surprise', () => {
+    const start = reach(newLearner());
+    const after = ([0, 1, 2, 3, 4] as const).map((fluency) => reach(seen([180, fluency, 0])));
+    expect(after).toEqual(after.toSorted((a, b) => a - b));
+    expect(after[0]).toBeLessThan(start);
+    expect(after[4]).toBeGreaterThan(start);
+    expect(reach(seen([360, 3, 0]))).toBeGreaterThan(after[3]!);
+  });
+
+  it('lets a run speak most for its own item, less for its way, least for other ways', () => {
+    const [before, after] = [newLearner(), seen([360, 3, 0])];
+    const gain = (of: typeof item) => Math.log2(reach(after, of) / reach(before, of));
+    expect(gain(item)).toBeGreaterThan(gain(sameWay));
+    expect(gain(sameWay)).toBeGreaterThan(gain(otherWay));
+    expect(gain(otherWay)).toBeGreaterThan(0);
+  });
+
+  it('narrows the spread with runs and widens it with days', () => {
+    const learner = seen([180, 3, 0], [180, 2, 0], [180, 3, 0]);
+    expect(spread(learner, 0)).toBeLessThan(spread(newLearner(), 0));
+    expect(spread(learner, 30)).toBeGreaterThan(spread(learner, 0));
+  });
+
+  it('fades between days, and more slowly after success on separate days', () => {
+    const once = seen([180, 3, 0]);
+    expect(reach(once, item, 20)).toBeLessThan(reach(once, item, 10));
+    const spaced = seen([180, 3, 0], [180, 3, 3], [180, 3, 9], [180, 3, 20]);
+    const massed = seen([180, 3, 20], [180, 3, 20], [180, 3, 20], [180, 3, 20]);
+    const kept = (learner: Learner) => reach(learner, item, 50) / reach(learner, item, 20);
+    expect(kept(spaced)).toBeGreaterThan(kept(massed));
+  });
+
+  it('gives a working tempo at which "even" is likely seven times in ten', () => {
+    const learner = seen([200, 3, 0], [220, 2, 0]);
+    const day = dayOfNumber(DAY);
+    expect(chanceEven(learner, item, workingTempo(learner, item, day), day)).toBeCloseTo(0.7, 3);
+    expect(chanceEven(learner, item, reach(learner), day)).toBeCloseTo(0.5, 9);
+  });
+
+  it('finds the tempo at which an invented player is even half the time', () => {
+    const truth = 300;
+    let seed = 7;
+    const random = () => (seed = (seed * 48_271) % 2_147_483_647) / 2_147_483_647;
+    const learner = newLearner();
+    for (let i = 0; i < 60; i++) {
+      const tempo = workingTempo(learner, item, dayOfNumber(DAY + i));
+      const noise = 0.33 * Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
+      const over = Math.log2(truth / tempo) + noise;
+      const fluency = over < -0.8 ? 0 : over < -0.4 ? 1 : over < 0 ? 2 : over < 0.45 ? 3 : 4;
+      observe(learner, item, { tempo, fluency, day: DAY + i });
+    }
+    expect(Math.abs(Math.log2(reach(learner, item, 60) / truth))).toBeLessThan(0.2);
+  });
+
+  it('stays finite and a probability under any history', () => {
+    const runs = fc.array(
+      fc.record({
+        index: fc.nat(DECK.length - 1),
+        tempo: fc.integer({ min: 40, max: 600 }),
+        fluency: fc.constantFrom<Fluency[]>(0, 1, 2, 3, 4),
+        pause: fc.nat(400),
+      }),
+      { maxLength: 120 },
+    );
+    fc.assert(
+      fc.property(runs, (history) => {
+        const learner = newLearner();
+        let day = DAY;
+        for (const { index, tempo, fluency, pause } of history) {
+          day += pause;
+          observe(learner, DECK[index]!, { tempo, fluency, day });
+        }
+        const chances = DECK.map((one) => chanceEven(learner, one, 240, dayOfNumber(day + 3)));
+        expect(chances.every((chance) => chance >= 0 && chance <= 1)).toBe(true);
+        expect([...learner.covariance].every(Number.isFinite)).toBe(true);
+        for (let i = 0; i < 8; i++) expect(learner.covariance[i * 9]).toBeGreaterThan(0);
+      }),
+    );
+  });
+
+  it('copies without sharing', () => {
+    const learner = seen([180, 3, 0]);
+    const copy = cloneLearner(learner);
+    observe(copy, item, { tempo: 400, fluency: 4, day: DAY + 1 });
+    expect(learner).toEqual(seen([180, 3, 0]));
+    expect(copy).not.toEqual(learner);
+  });
+});
+
+describe('readiness', () => {
+  const day = dayOfNumber(DAY);
+
+  it('is the mean of the chances over the deck that the programme asks for', () => {
+    const readiness = readinessOf(newLearner(), DEFAULT_PROGRAMME, day);
+    expect(readiness.items).toBe(4 * 7 * 11);
+    expect(deckOf(DEFAULT_PROGRAMME)).toHaveLength(308);
+    const chances = [...readiness.chances.values()];
+    expect(readiness.share).toBeCloseTo(chances.reduce((a, b) => a + b) / 308, 12);
+    expect([...readiness.byStage.keys()]).toEqual(STAGES.slice(0, 4));
+  });
+
+  it('falls with the days until the date', () => {
+    const learner = seen([240, 4, 0], [240, 3, 0]);
+    const on = (after: number) =>
+      readinessOf(learner, DEFAULT_PROGRAMME, dayOfNumber(DAY + after)).chances.get(item.id)!;
+    expect(on(60)).toBeLessThan(on(0));
+  });
+});

@@ -1,0 +1,251 @@
+import { serialize } from 'node:v8';
+import { describe, expect, it } from 'vitest';
+import { addDays } from '../../shared/log/day';
+import type { Fluency, LogEvent } from '../../shared/log/events';
+import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
+import { DECK, itemOf, type ItemId, roundItems, stageIndex } from '../../shared/music/deck';
+import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
+import { reasonText } from '../../shared/planning/reasons';
+import { applyEvents, newStudent, replay, type Student } from '../../shared/planning/student';
+import { fc } from '../learning/property';
+import { event, programme, run, START } from '../learning/events';
+
+const onDay = (number: number) => addDays(START, number);
+
+/** Plays a day's list as planned; `rate` says how each run comes out. */
+const played = (plan: DayPlan, day: number, rate: (item: ItemId) => Fluency = () => 3) =>
+  plan.entries.flatMap((entry) =>
+    entry.items.map((item) => run(item, rate(item), entry.tempo, day, entry.key)),
+  );
+
+/** Lives through days of practice and returns what was planned. */
+function practise(student: Student, days: readonly number[], rate?: (item: ItemId) => Fluency) {
+  return days.map((day) => {
+    const plan = planDay(student, onDay(day), 20);
+    applyEvents(student, played(plan, day, rate), new Set());
+    return plan;
+  });
+}
+
+const begun = (change?: Partial<Programme>): Student => {
+  const student = newStudent();
+  applyEvents(student, [programme(change)], new Set());
+  return student;
+};
+
+/** A player whose hands stop together over four octaves and do all else with ease. */
+const stuckAtFour = (item: ItemId): Fluency => (item.endsWith('together.4') ? 1 : 4);
+
+const aside = (item: ItemId, isAside: boolean) => event({ kind: 'aside', item, aside: isAside });
+
+const keysOf = (plan: DayPlan): readonly string[] => plan.entries.map((entry) => entry.key);
+const isRound = (entry: Entry): boolean => entry.kind === 'round';
+
+describe("today's list", () => {
+  it('is empty without a programme', () => {
+    expect(planDay(newStudent(), START, 20).entries).toEqual([]);
+  });
+
+  it('begins with rounds of the first stage from the notes of the programme', () => {
+    const plan = planDay(begun({ notes: ['d', 'eb'] }), START, 10);
+    expect(plan.entries[0]).toMatchObject({ key: 'd.right.2.1', kind: 'round', way: 'right.2' });
+    expect(new Set(plan.entries.map((entry) => entry.note))).toEqual(new Set(['d', 'eb']));
+  });
+
+  it('fits the minutes and leaves less than the shortest entry unused', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 45 }), (minutes) => {
+        const plan = planDay(begun(), START, minutes);
+        expect(plan.seconds).toBeLessThanOrEqual(minutes * 60);
+        expect(plan.seconds).toBeGreaterThan(minutes * 60 - 30);
+        const sum = plan.entries.reduce((total, entry) => total + entry.seconds, 0);
+        expect(plan.seconds).toBeCloseTo(sum, 6);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('ends with a single item where no round fits any more', () => {
+    expect(planDay(begun(), START, 0.5).entries.map((entry) => entry.kind)).toEqual(['single']);
+  });
+
+  it('makes each entry another note, unless the programme has but one', () => {
+    for (const plan of practise(begun(), [0, 1, 2, 3, 4, 5])) {
+      const notes = plan.entries.map((entry) => entry.note);
+      expect(notes.filter((note, i) => note === notes[i - 1])).toEqual([]);
+    }
+    expect(planDay(begun({ notes: ['g'] }), START, 20).entries.length).toBeGreaterThan(2);
+  });
+
+  it('never asks for an item more than six times a day', () => {
+    const plan = planDay(begun({ notes: ['g', 'a'] }), START, 240);
+    const times = new Map<ItemId, number>();
+    for (const item of plan.entries.flatMap((entry) => entry.items)) {
+      times.set(item, (times.get(item) ?? 0) + 1);
+    }
+    expect(Math.max(...times.values())).toBe(6);
+  });
+
+  it('keeps the traditional order within a round of at least four chords', () => {
+    const plans = practise(begun(), [0, 1, 2, 3, 4]);
+    const rounds = plans.flatMap((plan) => plan.entries.filter(isRound));
+    for (const { items, note, way } of rounds) {
+      expect(items.length).toBeGreaterThanOrEqual(4);
+      const order = roundItems(note, way).map((item) => item.id);
+      expect(items).toEqual(order.filter((id) => items.includes(id)));
+    }
+  });
+
+  it('has keys of its own for every entry of a day', () => {
+    const keys = keysOf(planDay(begun({ notes: ['c', 'd'] }), START, 120));
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it('goes back a stage with every fifth entry of a note, hand after hand', () => {
+    const plans = practise(begun({ reached: 'together.4', notes: ['c', 'd'] }), [0, 1, 2, 3, 4, 5]);
+    const ofC = plans.flatMap((plan) => plan.entries.filter((entry) => entry.note === 'c'));
+    const back = ofC.flatMap((entry, i) => (entry.reason.kind === 'look-back' ? [i] : []));
+    expect(back.length).toBeGreaterThan(3);
+    expect(back.every((place) => place % 5 === 4)).toBe(true);
+    const ways = back.map((place) => ofC[place]!.way);
+    expect(new Set(ways)).toEqual(new Set(['right.2', 'left.2', 'together.2']));
+  });
+
+  it('looks back at single hands over four octaves when four together are stuck', () => {
+    const asked = { asked: true, target: 240 };
+    const not = { asked: false, target: 240 };
+    const stages = {
+      ...DEFAULT_PROGRAMME.stages,
+      'right.2': not,
+      'left.2': not,
+      'together.2': not,
+      'together.4': asked,
+    };
+    const student = begun({ reached: 'together.4', notes: ['c', 'd'], stages });
+    const plans = practise(
+      student,
+      Array.from({ length: 20 }, (_, i) => i),
+      stuckAtFour,
+    );
+    const ways = plans.flatMap((plan) =>
+      plan.entries.filter((entry) => entry.reason.kind === 'look-back').map((entry) => entry.way),
+    );
+    expect(ways).toContain('right.4');
+  });
+
+  it('asks only for stages that are open', () => {
+    const student = begun();
+    for (const plan of practise(student, [0, 1, 2])) {
+      const ahead = plan.entries.flatMap((entry) =>
+        entry.items.filter((id) => {
+          const item = itemOf(id);
+          return stageIndex(item.way) > student.stages.open[item.arpeggioIndex]!;
+        }),
+      );
+      expect(ahead).toEqual([]);
+    }
+  });
+
+  it('leaves out what was set aside until it is taken back', () => {
+    const student = begun({ notes: ['c'] });
+    applyEvents(student, [aside('c.major-53.right.2', true)], new Set());
+    const without = planDay(student, START, 20).entries.flatMap((entry) => entry.items);
+    expect(without).not.toContain('c.major-53.right.2');
+    expect(without).toContain('c.minor-53.right.2');
+    applyEvents(student, [aside('c.major-53.right.2', false)], new Set());
+    const back = planDay(student, START, 20).entries.flatMap((entry) => entry.items);
+    expect(back).toContain('c.major-53.right.2');
+  });
+
+  it('does not flood after a week away', () => {
+    const student = begun();
+    const before = practise(student, [0, 1, 2, 3]).at(-1)!;
+    const after = planDay(student, onDay(11), 20);
+    expect(after.seconds).toBeLessThanOrEqual(20 * 60);
+    expect(after.entries.length).toBeLessThanOrEqual(before.entries.length + 3);
+    expect(after.entries.some((entry) => entry.reason.kind === 'rested')).toBe(true);
+  });
+
+  it('changes on the second day and says why', () => {
+    const student = begun();
+    const [first, second] = practise(student, [0, 1]);
+    expect(keysOf(second!)).not.toEqual(keysOf(first!));
+    const reasons = second!.entries.map((entry) => reasonText(entry.reason, 4));
+    expect(reasons.some((text) => text.includes('yesterday'))).toBe(true);
+    expect(reasons.every((text) => /^[A-Z].*\.$/.test(text))).toBe(true);
+  });
+
+  it('proposes tempos with a whole mark, no more than a fifth above the target', () => {
+    const student = begun();
+    practise(student, [0, 1, 2, 3, 4, 5, 6, 7], () => 4);
+    for (const { tempo } of planDay(student, onDay(8), 30).entries) {
+      expect(tempo % 4).toBe(0);
+      expect(tempo).toBeLessThanOrEqual(1.2 * 240);
+    }
+  });
+});
+
+/** To the last bit; much faster than a deep comparison of long arrays. */
+const same = (a: unknown, b: unknown): boolean => serialize(a).equals(serialize(b));
+
+describe('one truth', () => {
+  const history = fc
+    .array(
+      fc.record({
+        index: fc.nat(DECK.length - 1),
+        fluency: fc.constantFrom<Fluency[]>(0, 1, 2, 3, 4),
+        tempo: fc.integer({ min: 40, max: 400 }),
+        pause: fc.nat(9),
+        isVoided: fc.boolean(),
+      }),
+      { maxLength: 60 },
+    )
+    .map((runs): readonly LogEvent[] => {
+      const begin = programme();
+      let day = 0;
+      const events = runs.map(({ index, fluency, tempo, pause }) => {
+        day += pause;
+        return run(DECK[index]!.id, fluency, tempo, day, `${DECK[index]!.id}.1`);
+      });
+      const voided = events.filter((_, i) => runs[i]!.isVoided).map(({ id }) => id);
+      return [begin].concat(events, event({ kind: 'void', events: voided }, day));
+    });
+
+  it('same log, same student and same plan, in whatever order the log is read', () => {
+    fc.assert(
+      fc.property(history, fc.infiniteStream(fc.nat()), (events, order) => {
+        const shuffled = events
+          .map((one) => ({ one, key: order.next().value as number }))
+          .toSorted((a, b) => a.key - b.key)
+          .map(({ one }) => one);
+        const [student, other] = [replay(events), replay(shuffled)];
+        expect(same(other, student)).toBe(true);
+        expect(same(planDay(other, onDay(700), 15), planDay(student, onDay(700), 15))).toBe(true);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('a log with voids is as good as one without what they void', () => {
+    fc.assert(
+      fc.property(history, (events) => {
+        const last = events.at(-1)!;
+        const voided = new Set(last.kind === 'void' ? last.events : []);
+        const { learner, lastRuns, work, stages } = replay(events);
+        const without = replay(events.filter(({ id }) => !voided.has(id)));
+        expect(same(learner, without.learner)).toBe(true);
+        expect(same(stages, without.stages)).toBe(true);
+        expect(same([lastRuns, work], [without.lastRuns, without.work])).toBe(true);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('does not change the student it plans for', () => {
+    const student = begun();
+    practise(student, [0, 1]);
+    const before = serialize(student);
+    planDay(student, onDay(2), 30);
+    expect(serialize(student).equals(before)).toBe(true);
+  });
+});
