@@ -1,14 +1,13 @@
-/** The one clock of the page; everything below is given the time. */
+/** The one place where the app reads the clock and the time zone. */
 import type { Day } from '../shared/log/events';
 
 /** Milliseconds since 1970 UTC. */
 export const now = (): number => Date.now();
 
-const twoDigits = (number: number): string => String(number).padStart(2, '0');
-
-/** The calendar day where the person is: "2026-11-25". */
+/** The calendar day of a moment where the device is. */
 export function dayOf(at: number): Day {
   const date = new Date(at);
-  const parts = [date.getFullYear(), twoDigits(date.getMonth() + 1), twoDigits(date.getDate())];
-  return parts.join('-');
+  const month = String(date.getMonth() + 1).padStart(2, '0');
+  const day = String(date.getDate()).padStart(2, '0');
+  return `${date.getFullYear()}-${month}-${day}`;
 }

@@ -1,0 +1,119 @@
+/** What each field of an event may hold. */
+import * as v from 'valibot';
+import { type Day, EVENT_VERSION, type EventKind, type LogEvent } from '../log/events';
+import type { Programme } from '../log/programme';
+import { type ItemId, parseItemId, STAGES, STARTING_NOTES } from '../music/deck';
+import { FASTEST, SLOWEST } from '../music/tempo';
+
+/** Characters of a remark. */
+export const LONGEST_TEXT = 2000;
+/** Characters of a student's name. */
+export const LONGEST_NAME = 200;
+export const LONGEST_ENTRY = 100;
+/** Keeps a void event within one line of a backup. */
+const MOST_VOIDED = 400;
+
+/** Milliseconds: 2100-01-01 UTC. A later time is a fault, and an id must leave room for the ids that follow it. */
+export const LATEST = Date.UTC(2100, 0, 1);
+const LATEST_ID = LATEST.toString(16).padStart(12, '0').replace(/^.{8}/, '$&-');
+
+const UUID_V7 = /^[\da-f]{8}-[\da-f]{4}-7[\da-f]{3}-[89ab][\da-f]{3}-[\da-f]{12}$/;
+const UUID_V4 = /^[\da-f]{8}-[\da-f]{4}-4[\da-f]{3}-[89ab][\da-f]{3}-[\da-f]{12}$/;
+
+/** Whether a value can be the id of an event: a version 7 UUID in lower case, of a time before the year 2100. */
+export const isEventId = (value: unknown): value is string =>
+  typeof value === 'string' && UUID_V7.test(value) && value < LATEST_ID;
+
+/** Whether a value can be the id of a student or of a device: a version 4 UUID in lower case. */
+export const isStudentId = (value: unknown): value is string =>
+  typeof value === 'string' && UUID_V4.test(value);
+
+const DAYS_OF_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Whether a value is a day of the calendar: "2024-02-29" is one, "2025-02-29" is not. */
+export function isDay(value: unknown): value is Day {
+  if (typeof value !== 'string' || !/^(?:19|20)\d\d-\d\d-\d\d$/.test(value)) return false;
+  const year = Number(value.slice(0, 4));
+  const month = Number(value.slice(5, 7));
+  const day = Number(value.slice(8));
+  // 1900 had no 29 February; all other years of the two centuries follow the rule of four.
+  const isLeapDay = month === 2 && day === 29 && year % 4 === 0 && year !== 1900;
+  return isLeapDay || (day >= 1 && day <= (DAYS_OF_MONTH[month - 1] ?? 0));
+}
+
+const isItemId = (value: unknown): value is ItemId =>
+  typeof value === 'string' && parseItemId(value) !== null;
+
+const eventId = v.custom<string>(isEventId, 'not the id of an event');
+const uuid = v.custom<string>(isStudentId, 'not a version 4 UUID');
+const day = v.custom<Day>(isDay, 'not a day of the calendar');
+const item = v.custom<ItemId>(isItemId, 'not an item');
+const tempo = v.pipe(v.number(), v.minValue(SLOWEST), v.maxValue(FASTEST));
+const whole = (least: number, most: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(most));
+const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
+const areUnique = (values: readonly string[]) => new Set(values).size === values.length;
+
+const stageGoal = v.object({ asked: v.boolean(), target: tempo });
+
+const programme = v.object({
+  notes: v.pipe(
+    v.array(v.picklist(STARTING_NOTES)),
+    v.minLength(1),
+    v.check((notes) => areUnique(notes), 'a starting note comes twice'),
+  ),
+  stages: v.object({
+    'right.2': stageGoal,
+    'left.2': stageGoal,
+    'together.2': stageGoal,
+    'together.4': stageGoal,
+    'together.contrary': stageGoal,
+  }),
+  reached: v.picklist(STAGES),
+  grouping: v.picklist([3, 4]),
+  contraryForm: v.picklist(['formula', 'plain']),
+  minutes: whole(1, 600),
+  daysPerWeek: whole(1, 7),
+  date: v.nullable(day),
+}) satisfies v.GenericSchema<unknown, Programme>;
+
+const stamp = {
+  id: eventId,
+  version: v.literal(EVENT_VERSION),
+  at: whole(0, LATEST),
+  day,
+  device: uuid,
+  student: uuid,
+};
+
+/** One schema for each kind of event; a kind that is missing here does not compile. */
+export const EVENT_SCHEMAS = {
+  run: v.object({
+    ...stamp,
+    kind: v.literal('run'),
+    item,
+    tempo,
+    fluency: v.picklist([0, 1, 2, 3, 4]),
+    pedal: v.boolean(),
+    judge: v.picklist(['player', 'teacher']),
+    entry: v.nullable(text(LONGEST_ENTRY)),
+  }),
+  programme: v.object({ ...stamp, kind: v.literal('programme'), programme }),
+  name: v.object({ ...stamp, kind: v.literal('name'), name: text(LONGEST_NAME) }),
+  aside: v.object({ ...stamp, kind: v.literal('aside'), item, aside: v.boolean() }),
+  remark: v.object({
+    ...stamp,
+    kind: v.literal('remark'),
+    about: v.nullable(item),
+    text: text(LONGEST_TEXT),
+  }),
+  void: v.pipe(
+    v.object({
+      ...stamp,
+      kind: v.literal('void'),
+      events: v.pipe(v.array(eventId), v.minLength(1), v.maxLength(MOST_VOIDED)),
+    }),
+    // A correction follows what it corrects, so a replay up to some id never needs to look ahead for what it folds later.
+    v.check((event) => event.events.every((id) => id < event.id), 'names a later event'),
+  ),
+} satisfies { readonly [K in EventKind]: v.GenericSchema<unknown, LogEvent> };

@@ -1,0 +1,105 @@
+/** Reading the log. */
+import type { EventId, RunEvent, StudentId } from '../../shared/log/events';
+import type { ItemId } from '../../shared/music/deck';
+import { type Checkpoint, usableCheckpoint } from './checkpoint';
+import { CHECKPOINT, type LogDatabase, type LogRecord, STUDENT } from './schema';
+import { entryOf } from './timeline';
+import { read, type ReadTransaction, type WriteTransaction } from './transaction';
+
+/** Records that may be read in one go without holding up the page. */
+export const BATCH = 1000;
+
+/** Where the log stands. */
+export interface Standing {
+  /** Null as long as nothing has been recorded. */
+  readonly student: StudentId | null;
+  /** The highest sequence number; 0 for an empty log. */
+  readonly sequence: number;
+}
+
+/** All ids of a student after one; '' is before all. */
+const after = (student: StudentId, id: EventId): IDBKeyRange =>
+  IDBKeyRange.bound([student, id], [student, []], true);
+
+export async function readStanding(
+  transaction: ReadTransaction | WriteTransaction,
+): Promise<Standing> {
+  const [student, last] = await Promise.all([
+    transaction.objectStore('kept').get(STUDENT),
+    transaction.objectStore('events').openKeyCursor(null, 'prev'),
+  ]);
+  return {
+    student: typeof student === 'string' ? student : null,
+    sequence: last?.primaryKey ?? 0,
+  };
+}
+
+export interface Opening extends Standing {
+  readonly checkpoint: Checkpoint | null;
+  /** What lies after the checkpoint, at most a batch; nothing without a checkpoint. */
+  readonly records: readonly LogRecord[];
+}
+
+/** All that the first screen needs, in one short transaction. */
+export const readOpening = (database: LogDatabase): Promise<Opening> =>
+  read(database, async (transaction) => {
+    const [standing, kept] = await Promise.all([
+      readStanding(transaction),
+      transaction.objectStore('kept').get(CHECKPOINT),
+    ]);
+    const { student } = standing;
+    const checkpoint = student === null ? null : usableCheckpoint(kept, student);
+    if (student === null || checkpoint === null) return { ...standing, checkpoint, records: [] };
+    const index = transaction.objectStore('events').index('replay');
+    const records = await index.getAll(after(student, checkpoint.base.upTo), BATCH);
+    return { ...standing, checkpoint, records };
+  });
+
+/** Where the log stands, and every correction in it. */
+export const readCorrections = (database: LogDatabase) =>
+  read(database, async (transaction) => {
+    const standing = await readStanding(transaction);
+    const corrections = await transaction.objectStore('events').index('voids').getAll();
+    return { ...standing, corrections };
+  });
+
+/** The next events of a student in the order of their ids. */
+export const readBatch = (database: LogDatabase, student: StudentId, from: EventId) =>
+  read(database, (transaction) =>
+    transaction.objectStore('events').index('replay').getAll(after(student, from), BATCH),
+  );
+
+/** What came into the log after a sequence number, at most a batch. */
+export const readArrivals = (database: LogDatabase, sequence: number) =>
+  read(database, async (transaction) => {
+    const [standing, records] = await Promise.all([
+      readStanding(transaction),
+      transaction.objectStore('events').getAll(IDBKeyRange.lowerBound(sequence, true), BATCH),
+    ]);
+    return { ...standing, records };
+  });
+
+/** Records in the order in which they came in: those after a sequence number, up to another. */
+export const readArrived = (database: LogDatabase, sequence: number, upTo: number) =>
+  read(database, (transaction) =>
+    transaction.objectStore('events').getAll(IDBKeyRange.bound(sequence, upTo, true, false), BATCH),
+  );
+
+/** All runs of an item that no correction of the same student voids, oldest first. */
+export const readRuns = (database: LogDatabase, item: ItemId): Promise<readonly RunEvent[]> =>
+  read(database, async (transaction) => {
+    const { student } = await readStanding(transaction);
+    if (student === null) return [];
+    const events = transaction.objectStore('events');
+    const range = IDBKeyRange.bound([student, item, ''], [student, item, []]);
+    const records = await events.index('runs').getAll(range);
+    const corrections = await Promise.all(
+      records.map(({ id }) => events.index('voids').getAll(id)),
+    );
+    return records.flatMap((record, i): readonly RunEvent[] => {
+      const isVoided = corrections[i]!.some((correction) => correction.student === student);
+      const { decoded } = entryOf(record);
+      const isRun = decoded.outcome === 'ok' && decoded.event.kind === 'run';
+      return isRun && !isVoided ? [decoded.event as RunEvent] : [];
+    });
+  });
