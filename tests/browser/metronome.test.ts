@@ -1,0 +1,141 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { launchBrowser } from './chromium';
+import { buildHarness } from './harness';
+import { startServer, type Server } from './server';
+
+declare global {
+  interface Window {
+    /** Every AudioContext that the page has made. */
+    contexts: AudioContext[];
+  }
+}
+
+let server: Server;
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  server = await startServer({ '/': await buildHarness('tests/sound/harness.ts') });
+  // No flag that lets a page sound unasked: that it may not is part of the test.
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+  await server.kill();
+});
+
+beforeEach(async () => {
+  page = await browser.newPage();
+  await page.addInitScript(() => {
+    window.contexts = [];
+    window.AudioContext = class extends AudioContext {
+      constructor(options?: AudioContextOptions) {
+        super(options);
+        window.contexts.push(this);
+      }
+    };
+  });
+  await page.goto(`${server.origin}/`);
+});
+
+afterEach(() => page.close());
+
+const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+const stateOf = () => page.evaluate(() => window.soundHarness.state());
+const contextStates = () => page.evaluate(() => window.contexts.map((context) => context.state));
+const beats = () => page.evaluate(() => window.soundHarness.beats);
+
+async function waitForBeats(count: number): Promise<void> {
+  await page.waitForFunction((least) => window.soundHarness.beats.length >= least, count);
+}
+
+const waitForState = (state: string) =>
+  page.waitForFunction((wanted) => window.soundHarness.state() === wanted, state);
+
+describe('the clicks, rendered offline for two minutes', () => {
+  it.each([
+    { beatsPerMinute: 40, sampleRate: 48_000, beatsPerBar: 4 },
+    { beatsPerMinute: 137, sampleRate: 48_000, beatsPerBar: 4 },
+    { beatsPerMinute: 137, sampleRate: 44_100, beatsPerBar: 3 },
+    { beatsPerMinute: 240, sampleRate: 48_000, beatsPerBar: 4 },
+  ])(
+    'fall on the first sample of each beat: $beatsPerMinute a minute at $sampleRate Hz',
+    async ({ beatsPerMinute, sampleRate, beatsPerBar }) => {
+      const countInBeats = 4;
+      const beatLength = 60 / beatsPerMinute;
+      // No whole number of samples, so that rounding must show if there is any.
+      const start = 0.123_456_7 + countInBeats * beatLength;
+      const seconds = start + 120;
+      const clicks = await page.evaluate((task) => window.soundHarness.renderClicks(task), {
+        sampleRate,
+        seconds,
+        grid: { start, beatsPerMinute, countInBeats, beatsPerBar },
+      });
+
+      // The beat at the very end of the two minutes is no longer in the sound.
+      expect(clicks).toHaveLength(countInBeats + 2 * beatsPerMinute);
+      const samplesOff = clicks.map(
+        ({ sample }, n) => sample - (start + (n - countInBeats) * beatLength) * sampleRate,
+      );
+      // A click begins with the first sample that is not before its beat.
+      expect(Math.min(...samplesOff)).toBeGreaterThan(-0.001);
+      expect(Math.max(...samplesOff)).toBeLessThan(1.001);
+
+      const isOnBar = (n: number) => (n - countInBeats) % beatsPerBar === 0;
+      const peaks = (wanted: boolean) =>
+        clicks.filter((_, n) => isOnBar(n) === wanted).map(({ peak }) => peak);
+      expect(Math.min(...peaks(true))).toBeGreaterThan(1.3 * Math.max(...peaks(false)));
+    },
+  );
+});
+
+describe('the live metronome', () => {
+  it('makes no AudioContext before a real click, and sounds after it', async () => {
+    expect(await contextStates()).toEqual([]);
+    await press('Start');
+    await waitForBeats(8);
+    expect(await contextStates()).toEqual(['running']);
+    expect(await stateOf()).toBe('running');
+    const seen = await beats();
+    expect(seen.map((beat) => beat.index)).toEqual(seen.map((_, place) => place - 2));
+    expect(seen.slice(0, 7).map((beat) => beat.isAccent)).toEqual(
+      [-2, -1, 0, 1, 2, 3, 4].map((index) => index % 4 === 0),
+    );
+  });
+
+  it('waits when the sound is taken away, and goes on where it stood', async () => {
+    await press('Start');
+    await waitForBeats(4);
+    await page.evaluate(() => window.contexts[0]!.suspend());
+    await waitForState('interrupted');
+    const before = (await beats()).length;
+    await press('Resume');
+    await waitForState('running');
+    await waitForBeats(before + 4);
+    const seen = await beats();
+    expect(seen.map((beat) => beat.index)).toEqual(seen.map((_, place) => place - 2));
+  });
+
+  it('leaves nothing behind when it is stopped', async () => {
+    await press('Start');
+    await waitForBeats(2);
+    expect(page.workers()).toHaveLength(1);
+    await press('Stop');
+    const count = (await beats()).length;
+    await page.waitForFunction(() => window.contexts[0]!.state === 'closed');
+    expect(await stateOf()).toBe('stopped');
+    expect(page.workers()).toEqual([]);
+    expect(await beats()).toHaveLength(count);
+  });
+
+  it('beats without sound on the same grid, and leaves the sound output alone', async () => {
+    await press('Start without sound');
+    await waitForBeats(8);
+    const seen = await beats();
+    expect(await contextStates()).toEqual([]);
+    expect(await stateOf()).toBe('running');
+    for (const { index, at } of seen) expect(at).toBeCloseTo(seen[0]!.at + (index + 2) * 250, 6);
+  });
+});
