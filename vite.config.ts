@@ -1,6 +1,6 @@
 import { preact } from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
-import { cacheControl, SECURITY_HEADERS } from './service-worker/headers';
+import { cacheControl, SECURITY_HEADERS } from './service-worker/headers.ts';
 
 /** `vite preview` sends the headers that README asks of a host. */
 const hostHeaders: Plugin = {

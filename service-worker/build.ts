@@ -16,6 +16,8 @@ import { build, createLogger, type InlineConfig } from 'vite';
 import { injectManifest } from 'workbox-build';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
+/** How long a plugin took is no fault of the build. */
+const NO_TIMINGS = { pluginTimings: false };
 const HASHED = /^assets\/.+-[\w-]{8}\.\w+$/;
 
 async function viteBuild(config: InlineConfig): Promise<void> {
@@ -23,7 +25,7 @@ async function viteBuild(config: InlineConfig): Promise<void> {
   const logger = createLogger('error');
   logger.warn = (text) => void warnings.push(text);
   logger.warnOnce = logger.warn;
-  await build({ customLogger: logger, ...config });
+  await build({ customLogger: logger, logLevel: 'error', ...config });
   if (warnings.length > 0) throw new Error(`the build warns:\n${warnings.join('\n')}`);
 }
 
@@ -31,7 +33,11 @@ async function buildPage(out: string): Promise<void> {
   await viteBuild({
     configFile: join(ROOT, 'vite.config.ts'),
     root: join(ROOT, 'src'),
-    build: { outDir: out, reportCompressedSize: false },
+    build: {
+      outDir: out,
+      reportCompressedSize: false,
+      rolldownOptions: { checks: NO_TIMINGS },
+    },
   });
 }
 
@@ -48,6 +54,7 @@ async function buildWorker(name: 'sw' | 'kill', out: string): Promise<void> {
       modulePreload: false,
       reportCompressedSize: false,
       rolldownOptions: {
+        checks: NO_TIMINGS,
         input: join(ROOT, `service-worker/${name}.ts`),
         output: { format: 'iife', entryFileNames: 'sw.js', codeSplitting: false },
       },

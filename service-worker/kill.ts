@@ -16,4 +16,3 @@ async function leave(): Promise<void> {
 
 self.addEventListener('install', () => void self.skipWaiting());
 self.addEventListener('activate', (event) => event.waitUntil(leave()));
-export {};

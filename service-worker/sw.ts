@@ -3,6 +3,7 @@
  * page asks (src/update) or when every tab is closed: an open tab must keep the files it was built with.
  */
 import {
+  addPlugins,
   cleanupOutdatedCaches,
   createHandlerBoundToURL,
   precacheAndRoute,
@@ -14,6 +15,11 @@ declare const self: ServiceWorkerGlobalScope & {
   readonly __WB_MANIFEST: { url: string; revision: string | null; integrity: string }[];
 };
 
+// While a deploy is half done, a host may send its page in the place of a new script and let it be cached for a year with
+// the header meant for scripts. So no file is taken from the browser's cache without asking the host again.
+addPlugins([
+  { requestWillFetch: async ({ request }) => new Request(request, { cache: 'no-cache' }) },
+]);
 precacheAndRoute(self.__WB_MANIFEST);
 cleanupOutdatedCaches();
 

@@ -1,0 +1,48 @@
+/** What most browser tests begin with: the built app on a host of its own, open in a page. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { BrowserContext, Page } from 'playwright-core';
+import { inject } from 'vitest';
+import { APP_PATH } from './app-path';
+import { startServer, type Server } from './server';
+
+/** The folder of the built app. */
+export const siteFolder = (): string => inject('site');
+
+/** The built app under its sub-path on a host of its own; more folders by path where a test needs them. */
+export async function serveApp(more: Readonly<Record<string, string>> = {}): Promise<AppServer> {
+  const server = await startServer({ [APP_PATH]: siteFolder(), ...more });
+  return { ...server, url: `${server.origin}${APP_PATH}` };
+}
+
+export interface AppServer extends Server {
+  /** The address of the app, with a slash at the end. */
+  readonly url: string;
+}
+
+/** A profile folder that can be given to launchProfile() again and again; remove() at the end. */
+export function newProfile(): { readonly folder: string; remove(): void } {
+  const folder = mkdtempSync(join(tmpdir(), 'arpeggiary-profile-'));
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }) };
+}
+
+/** Opens the app (or a screen of it: "#/map") in a new page and waits until its worker has stored everything. */
+export async function openInstalled(context: BrowserContext, url: string): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(url);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  // Only now the worker answers for the page.
+  await page.reload();
+  return page;
+}
+
+/** Collects what must stay empty in a normal session: uncaught errors and everything that the console calls an error. */
+export function watchErrors(page: Page): string[] {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(`uncaught: ${error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  return errors;
+}

@@ -1,0 +1,26 @@
+/**
+ * Builds the app once for all browser tests of a run, as `npm run build` does, into a folder of its own: so the tests
+ * never drive an old build, and two runs at once do not get in each other's way.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { APP_PATH } from './app-path';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** The folder of the built app. */
+    readonly site: string;
+  }
+}
+
+export default function setup(project: TestProject): () => void {
+  mkdirSync('.build', { recursive: true });
+  const site = resolve(mkdtempSync('.build/site-'));
+  // Its own process: the test runner sets NODE_ENV, which would make it a development build.
+  const env = { ...process.env, NODE_ENV: 'production', APP_PATH };
+  execFileSync('npx', ['tsx', 'service-worker/build.ts', '--out', site], { env, stdio: 'inherit' });
+  project.provide('site', site);
+  return () => rmSync(site, { recursive: true });
+}

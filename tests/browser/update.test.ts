@@ -1,0 +1,118 @@
+/** One release after another, seen by people who have the app open. */
+import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { newProfile, openInstalled, serveApp, type AppServer } from './app';
+import { APP_PATH } from './app-path';
+import { launchProfile } from './chromium';
+import { deployRelease, filesToKeep, type Deploy } from './deploy';
+
+let first: Deploy;
+let second: Deploy;
+let profile: ReturnType<typeof newProfile>;
+let server: AppServer;
+let context: BrowserContext;
+
+beforeAll(async () => {
+  first = await deployRelease(1);
+  second = await deployRelease(2);
+});
+
+afterAll(() => {
+  first.remove();
+  second.remove();
+});
+
+beforeEach(async () => {
+  profile = newProfile();
+  server = await serveApp({ [APP_PATH]: first.folder });
+  context = await launchProfile(profile.folder);
+});
+
+afterEach(async () => {
+  await context.close();
+  await server.kill();
+  profile.remove();
+});
+
+const release = (page: Page) =>
+  page.evaluate(() => document.documentElement.dataset.release ?? 'none');
+
+const offer = (page: Page) => page.getByRole('button', { name: 'Update now' });
+
+/** The paths in the worker's cache, and the number of caches. */
+async function stored(page: Page): Promise<{ readonly caches: number; readonly paths: string[] }> {
+  const { names, urls } = await page.evaluate(async () => {
+    const keys = await caches.keys();
+    const requests = await Promise.all(keys.map(async (key) => (await caches.open(key)).keys()));
+    return { names: keys, urls: requests.flat().map((request) => request.url) };
+  });
+  const paths = urls.map((url) => new URL(url).pathname.slice(APP_PATH.length));
+  return { caches: names.length, paths: paths.toSorted() };
+}
+
+test('two tabs go over together, when one of them says so', async () => {
+  const tab = await openInstalled(context, server.url);
+  const other = await openInstalled(context, server.url);
+  expect(await stored(tab)).toEqual({ caches: 1, paths: filesToKeep(first.folder) });
+
+  server.mount(APP_PATH, second.folder);
+  await tab.reload();
+  await offer(tab).waitFor();
+  await offer(other).waitFor();
+  expect([await release(tab), await release(other)]).toEqual(['1', '1']);
+
+  await offer(tab).click();
+  for (const page of [tab, other]) {
+    await page.waitForFunction(() => document.documentElement.dataset.release === '2');
+    await page.locator('#app h1').waitFor();
+    expect(await offer(page).count()).toBe(0);
+  }
+  expect(await stored(tab)).toEqual({ caches: 1, paths: filesToKeep(second.folder) });
+});
+
+test('put off, the new release starts when all tabs have been closed', async () => {
+  const tab = await openInstalled(context, server.url);
+  server.mount(APP_PATH, second.folder);
+  await tab.reload();
+  await tab.getByRole('button', { name: 'Later' }).click();
+  expect(await offer(tab).count()).toBe(0);
+  expect(await release(tab)).toBe('1');
+
+  await context.close();
+  context = await launchProfile(profile.folder);
+  const later = await context.newPage();
+  await later.goto(server.url);
+  await expect.poll(() => release(later)).toBe('2');
+});
+
+test('a deploy that is only half there changes nothing, and is taken once it is whole', async () => {
+  const tab = await openInstalled(context, server.url);
+  const half = await deployRelease(2);
+  // What a host with a catch-all page sends for a script that it does not have yet.
+  writeFileSync(join(half.folder, half.script), '<!doctype html><title>Home</title>');
+  server.mount(APP_PATH, half.folder);
+  expect(await tab.evaluate(outcomeOfUpdate)).toBe('redundant');
+  await tab.reload();
+  await tab.locator('#app h1').waitFor();
+  expect(await release(tab)).toBe('1');
+  expect(await offer(tab).count()).toBe(0);
+
+  server.mount(APP_PATH, second.folder);
+  await tab.reload();
+  await offer(tab).click();
+  await tab.waitForFunction(() => document.documentElement.dataset.release === '2');
+  half.remove();
+});
+
+/** Looks for a new worker and gives the state at which its installation ends. */
+async function outcomeOfUpdate(): Promise<string> {
+  const registration = await navigator.serviceWorker.ready;
+  await registration.update();
+  const worker = registration.installing;
+  if (worker === null) return 'none';
+  return new Promise((resolve) => {
+    worker.addEventListener('statechange', () => resolve(worker.state));
+  });
+}
