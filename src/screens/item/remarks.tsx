@@ -1,0 +1,71 @@
+/** Remarks about one item, or about the student as a whole (`about` null), and a field for a new one. */
+import { useState } from 'preact/hooks';
+import { LONGEST_TEXT } from '../../../shared/formats/event';
+import type { ItemId } from '../../../shared/music/deck';
+import { Button } from '../../parts/button/button';
+import { dateText } from '../../parts/dates';
+import { say } from '../../parts/notice/notice';
+import { useStore } from '../../store-context';
+import { type Regretted, TakeBack } from './take-back';
+import styles from './remarks.module.css';
+
+export function Remarks({ about }: { readonly about: ItemId | null }) {
+  const store = useStore();
+  const [text, setText] = useState('');
+  const [regretted, setRegretted] = useState<Regretted | null>(null);
+  const remarks = store.student.value.remarks.filter((remark) => remark.about === about);
+
+  const save = async (event: Event) => {
+    event.preventDefault();
+    if (text.trim() === '') return;
+    try {
+      await store.record([{ kind: 'remark', about, text: text.trim() }]);
+      setText('');
+      say('Remark saved.');
+    } catch (error) {
+      // The text stays in the field.
+      say(error instanceof Error ? error.message : 'The remark could not be saved.');
+    }
+  };
+
+  return (
+    <div>
+      <ul class={styles.list}>
+        {remarks.toReversed().map((remark) => (
+          <li key={remark.id} class={styles.remark}>
+            <p>{remark.text}</p>
+            <p class={styles.day}>
+              {dateText(remark.day)}
+              <span data-screen-only>
+                <Button
+                  kind="quiet"
+                  onClick={() =>
+                    setRegretted({ id: remark.id, what: 'this remark', which: remark.text })
+                  }
+                >
+                  Take back
+                </Button>
+              </span>
+            </p>
+          </li>
+        ))}
+      </ul>
+      <form class={styles.form} onSubmit={(event) => void save(event)} data-screen-only>
+        <label class={styles.label}>
+          New remark
+          <textarea
+            class={styles.text}
+            rows={2}
+            maxLength={LONGEST_TEXT}
+            value={text}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        </label>
+        <Button type="submit" disabled={text.trim() === ''}>
+          Save remark
+        </Button>
+      </form>
+      <TakeBack regretted={regretted} onClose={() => setRegretted(null)} />
+    </div>
+  );
+}

@@ -1,0 +1,38 @@
+/** Whether and why an item can be on the list, in a sentence or two. */
+import type { Programme } from '../../../shared/log/programme';
+import { type Item, itemAt, STAGES, stageIndex } from '../../../shared/music/deck';
+import { markOf } from '../../../shared/music/tempo';
+import { HANDS_IN_WORDS } from '../../../shared/planning/reasons';
+import type { Student } from '../../../shared/planning/student';
+
+/** The rule of shared/planning/stages.ts: a stage opens after two such days. */
+const DAYS_SO_FAR = ['none yet', 'one'];
+
+export function standingText(student: Student, programme: Programme, item: Item): string {
+  const stage = stageIndex(item.way);
+  if (stage < 0) return 'Off the path: help for one hand while four octaves together are stuck.';
+  if (!programme.notes.includes(item.note)) {
+    return 'The programme does not ask for this starting note.';
+  }
+  const open = student.stages.open[item.arpeggioIndex]!;
+  if (stage > open) return closedText(student, programme, item);
+  if (!programme.stages[STAGES[stage]!].asked) {
+    return stage === open
+      ? 'Open, as a step on the way; the programme does not ask for this stage itself.'
+      : 'A step on the way that is done; the programme does not ask for this stage itself.';
+  }
+  return stage <= stageIndex(programme.reached)
+    ? 'Open from the first day: the programme says that this stage is reached.'
+    : `Open, as ${HANDS_IN_WORDS[STAGES[stage - 1]!]} holds.`;
+}
+
+function closedText(student: Student, programme: Programme, item: Item): string {
+  const below = STAGES[stageIndex(item.way) - 1]!;
+  const half = markOf(programme.stages[below].target / 2, programme.grouping);
+  const days = student.stages.evenDays[itemAt(item.arpeggioIndex, below).index]!;
+  const needed = `Not open yet. It opens when ${HANDS_IN_WORDS[below]} is at least even at ${half} or faster on two separate days`;
+  const soFar = DAYS_SO_FAR[days];
+  return soFar === undefined
+    ? `${needed}, and is likely to stay so.`
+    : `${needed}; so far ${soFar}.`;
+}

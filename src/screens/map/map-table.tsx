@@ -1,0 +1,104 @@
+/** The grid itself: a plain table of links, one row a starting note and one column a chord. */
+import type { Day } from '../../../shared/log/events';
+import type { Programme } from '../../../shared/log/programme';
+import { type ChordId, CHORDS, chordOf } from '../../../shared/music/chords';
+import type { StartingNote, Way } from '../../../shared/music/deck';
+import { type Cell, cellsOf } from '../../../shared/planning/map';
+import type { Student } from '../../../shared/planning/student';
+import { Figures } from '../../parts/figures/figures';
+import { percent } from '../../parts/percent-text';
+import { noteText } from '../../parts/words';
+import { hrefOf } from '../../route';
+import { shadeOf } from './shade';
+import styles from './map-table.module.css';
+import shades from './shade.module.css';
+
+interface MapTableProps {
+  readonly student: Student;
+  readonly programme: Programme;
+  readonly notes: readonly StartingNote[];
+  readonly way: Way;
+  readonly day: Day;
+}
+
+const KIND_ABBREVIATED: Readonly<Record<string, string>> = {
+  major: 'maj.',
+  minor: 'min.',
+  dominant: 'dom.',
+  diminished: 'dim.',
+};
+const kindOf = (chord: ChordId): string => chord.split('-')[0]!;
+
+export function MapTable({ student, programme, notes, way, day }: MapTableProps) {
+  return (
+    <table class={styles.table}>
+      <thead>
+        <tr>
+          <td />
+          {CHORDS.map(({ id, name }) => (
+            <th key={id} scope="col">
+              <span class="spoken">{name}</span>
+              <span class={styles.chord} aria-hidden="true">
+                <span class={styles.kind}>{KIND_ABBREVIATED[kindOf(id)]}</span>
+                <Figures chord={id} />
+              </span>
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {notes.map((note) => (
+          <tr key={note}>
+            <th scope="row">
+              <NoteName note={note} />
+            </th>
+            {cellsOf(student, programme, { note, way, day }).map((cell) => (
+              <td key={cell.item.id}>
+                <CellLink cell={cell} />
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Both names of a black key stand one above the other. */
+function NoteName({ note }: { readonly note: StartingNote }) {
+  return noteText(note)
+    .split('/')
+    .map((name, place) => (
+      <span key={name} class={styles.note}>
+        {place > 0 && <span class="spoken">or </span>}
+        {name}
+      </span>
+    ));
+}
+
+function CellLink({ cell }: { readonly cell: Cell }) {
+  const { item, chance, isOpen, isPlayed, isAside } = cell;
+  return (
+    <a
+      class={`${styles.cell} ${shades.shade}`}
+      href={hrefOf('item', item.id)}
+      data-shade={isOpen && !isAside ? shadeOf(chance) : undefined}
+      data-open={isOpen}
+      data-played={isPlayed}
+      data-aside={isAside}
+    >
+      <span class="spoken">
+        {noteText(item.note)}, {chordOf(item.chord).shortName}:{' '}
+      </span>
+      {isOpen ? percent(chance) : '–'}
+      <span class="spoken">{spokenState(cell)}</span>
+    </a>
+  );
+}
+
+function spokenState({ isOpen, isPlayed, isAside }: Cell): string {
+  const words = [isOpen ? ' per cent' : ' not open yet'];
+  if (isOpen && !isPlayed) words.push('not played yet');
+  if (isAside) words.push('set aside');
+  return words.join(', ');
+}
