@@ -2,12 +2,7 @@
  * The service worker: keeps the files of one version and answers with them, network or not. It takes over only when the
  * page asks (src/update) or when every tab is closed: an open tab must keep the files it was built with.
  */
-import {
-  addPlugins,
-  cleanupOutdatedCaches,
-  createHandlerBoundToURL,
-  precacheAndRoute,
-} from 'workbox-precaching';
+import { addPlugins, createHandlerBoundToURL, precacheAndRoute } from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
 
 declare const self: ServiceWorkerGlobalScope & {
@@ -21,7 +16,6 @@ addPlugins([
   { requestWillFetch: async ({ request }) => new Request(request, { cache: 'no-cache' }) },
 ]);
 precacheAndRoute(self.__WB_MANIFEST);
-cleanupOutdatedCaches();
 
 // The app is one document; screens are behind the hash. It is the answer to its own address with any query ("?source=x"),
 // but to no other: from a deeper address its relative links would lead nowhere, and a missing script must not become HTML.

@@ -62,7 +62,9 @@ export function followWorker(workbox: Workbox, page: Page): void {
   // Reported in every tab, whichever asked. Without a worker at load there is nothing old to get rid of.
   workbox.addEventListener('controlling', () => (controlled.value = page.hadController));
   effect(() => {
-    if (controlled.value && !isBusy.value) page.reload();
+    if (!controlled.value || isBusy.value) return;
+    controlled.value = false;
+    page.reload();
   });
   effect(holdLockWhileBusy);
 }

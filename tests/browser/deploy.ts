@@ -39,6 +39,6 @@ export function filesToKeep(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-    .filter((path) => path !== 'sw.js' && !/\.map$|^screenshots\/|\.txt$/.test(path))
+    .filter((path) => path !== 'sw.js' && !/\.map$|\.png$|^icons\/maskable\.svg$/.test(path))
     .toSorted();
 }
