@@ -61,9 +61,10 @@ export function followWorker(workbox: Workbox, page: Page): void {
   });
   // Reported in every tab, whichever asked. Without a worker at load there is nothing old to get rid of.
   workbox.addEventListener('controlling', () => (controlled.value = page.hadController));
+  let isReloading = false;
   effect(() => {
-    if (!controlled.value || isBusy.value) return;
-    controlled.value = false;
+    if (!controlled.value || isBusy.value || isReloading) return;
+    isReloading = true;
     page.reload();
   });
   effect(holdLockWhileBusy);

@@ -49,8 +49,8 @@ beforeEach(async () => {
     begin: () => void locks.request('run', { mode: 'shared' }, () => promise),
     end: resolve,
   };
-  reload = vi.fn();
-  messageSkipWaiting = vi.fn();
+  reload = vi.fn<() => void>();
+  messageSkipWaiting = vi.fn<() => void>();
   update = await import('../../src/update/update');
 });
 
