@@ -95,13 +95,20 @@ function targetOf(programme: Programme, way: Way): Tempo {
   return programme.stages[way].target;
 }
 
-function isWanted({ student, programme, planned }: Planning, item: Item): boolean {
-  if (student.aside.has(item.id) || (planned.get(item.id) ?? 0) >= RUNS_A_DAY) return false;
+function isFree({ student, planned }: Planning, item: Item): boolean {
+  return !student.aside.has(item.id) && (planned.get(item.id) ?? 0) < RUNS_A_DAY;
+}
+
+/**
+ * Of each arpeggio the highest open stage is wanted, and lower ones that are asked for and have shown that they need
+ * it; a lower stage that was never played is left to the look-back, as it has probably been learnt before.
+ */
+function isWanted({ student, programme }: Planning, item: Item): boolean {
   const stage = stageIndex(item.way);
   const open = student.stages.open[item.arpeggioIndex]!;
-  if (stage < 0) return true;
-  const isAsked = programme.stages[STAGES[stage]!].asked;
-  return isAsked ? stage <= open : stage === open;
+  if (stage === open) return true;
+  const isKnown = student.learner.runs[item.index]! > 0;
+  return stage < open && isKnown && programme.stages[STAGES[stage]!].asked;
 }
 
 function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
@@ -110,7 +117,7 @@ function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
   const set = programme.date === null ? 0 : dayNumber(programme.date);
   const date = set > today ? set : today + DAYS_AHEAD;
   return items
-    .filter((item) => isWanted(planning, item))
+    .filter((item) => isFree(planning, item))
     .map((item) => {
       const target = targetOf(programme, item.way);
       return {
@@ -143,7 +150,8 @@ function candidateOf(planning: Planning, chosen: readonly Valued[]): Candidate {
 
 /** Every prefix of at least four chords, best chords first, and every single item. */
 function candidatesOf(planning: Planning, items: readonly Item[]): readonly Candidate[] {
-  const byValue = valued(planning, items);
+  const wanted = items.filter((item) => isWanted(planning, item));
+  const byValue = valued(planning, wanted);
   const singles = byValue.map((one) => candidateOf(planning, [one]));
   const rounds = byValue
     .slice(SHORTEST_ROUND - 1)
