@@ -10,7 +10,7 @@ import { lazyScreens } from './lazy';
 import { route, type ScreenName, type ScreenProps } from './route';
 import { TodayScreen } from './screens/today/today-screen';
 import { demoStore, leaveDemo, StoreContext } from './store-context';
-import type { Store } from './store/store';
+import type { openStore } from './store/store';
 import { UpdateNotice } from './update/notice';
 
 type LazyName = keyof typeof lazyScreens;
@@ -24,15 +24,18 @@ async function load(name: LazyName): Promise<void> {
   loaded.value = new Map(loaded.value).set(name, screen);
 }
 
-export function App({ store }: { readonly store: Store }) {
+/** An invented student's store has no storage to have problems with. */
+type OwnStore = ReturnType<typeof openStore>;
+
+export function App({ store }: { readonly store: OwnStore }) {
   const demo = demoStore.value;
   const shown = demo ?? store;
   return (
     <StoreContext.Provider value={shown}>
       {demo !== null && <DemoStrip />}
-      <StoreState store={shown} />
-      <CurrentScreen key={demo === null ? 'own' : 'demo'} />
+      <StoreProblem store={store} />
       <Notice />
+      <CurrentScreen key={demo === null ? 'own' : 'demo'} />
       <UpdateNotice />
     </StoreContext.Provider>
   );
@@ -73,24 +76,14 @@ function DemoStrip() {
   );
 }
 
-/** Only what keeps the screens from working. */
-function StoreState({ store }: { readonly store: Store }) {
-  const status = store.status.value;
-  if (status === 'outdated') {
-    return (
-      <div role="alert" class={styles.alarm}>
-        <p>A newer version of the app is open in another tab. Nothing can be saved here.</p>
-        <Button onClick={() => location.reload()}>Load it here too</Button>
-      </div>
-    );
-  }
-  if (status === 'failed') {
-    return (
-      <div role="alert" class={styles.alarm}>
-        <p>The record on this device cannot be opened, so nothing can be saved.</p>
-        <Button onClick={() => location.reload()}>Try again</Button>
-      </div>
-    );
-  }
-  return null;
+/** What the person should know about storage; the message says what to do. */
+function StoreProblem({ store }: { readonly store: OwnStore }) {
+  const problem = store.problem.value;
+  if (problem === null) return null;
+  return (
+    <div role="alert" class={styles.alarm}>
+      <p>{problem.message}</p>
+      <Button onClick={() => location.reload()}>Reload</Button>
+    </div>
+  );
 }

@@ -6,7 +6,7 @@
  */
 import type { StartingNote } from '../../../shared/music/deck';
 import { pitchClassOf } from '../../../shared/music/spelling';
-import { keyShapes, widthOf } from './geometry';
+import { type KeyShape, keyShapes, widthOf } from './geometry';
 import styles from './keyboard-strip.module.css';
 
 const LENGTH = 26;
@@ -24,17 +24,27 @@ export function KeyboardStrip({ lit }: { readonly lit: readonly StartingNote[] }
       aria-hidden="true"
       focusable="false"
     >
-      {SHAPES.map(({ midi, isBlack, x, width }) => (
-        <rect
-          key={midi}
-          class={isBlack ? styles.black : styles.white}
-          data-lit={classes.has(midi % 12)}
-          x={x}
-          y={0}
-          width={width}
-          height={isBlack ? BLACK_LENGTH : LENGTH}
-        />
+      {SHAPES.map((shape) => (
+        <StripKey key={shape.midi} shape={shape} isLit={classes.has(shape.midi % 12)} />
       ))}
     </svg>
+  );
+}
+
+function StripKey({ shape, isLit }: { readonly shape: KeyShape; readonly isLit: boolean }) {
+  const { isBlack, x, width } = shape;
+  const length = isBlack ? BLACK_LENGTH : LENGTH;
+  return (
+    <g class={isBlack ? styles.black : styles.white}>
+      <rect class={styles.key} x={x} y={0} width={width} height={length} />
+      {isLit && (
+        <circle
+          class={styles.dot}
+          cx={x + width / 2}
+          cy={length - width / 2}
+          r={isBlack ? 1.7 : 2.3}
+        />
+      )}
+    </g>
   );
 }

@@ -1,5 +1,80 @@
+/** The music stand: leads from entry to entry through playing and rating to the end of the list. */
+import { useEffect } from 'preact/hooks';
+import { ButtonLink } from '../../parts/button/button';
+import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
+import { hrefOf, replace } from '../../route';
+import { useStore } from '../../store-context';
+import { isBusy } from '../../update/update';
+import { dayListOf } from '../today/day-list';
+import type { Session } from '../today/session';
+import { ListEnd } from './list-end';
+import { RatingScreen } from './rating';
+import { RestGate } from './rest-gate';
+import { useSessionLock } from './session-lock';
+import { Stand } from './stand';
 
 export function PlayScreen() {
-  return <Page title="Play">{null}</Page>;
+  const store = useStore();
+  const list = dayListOf(store);
+  const lock = useSessionLock();
+  const isNew = store.status.value === 'ready' && store.student.value.programme === null;
+  useEffect(() => {
+    if (isNew) replace('start');
+  }, [isNew]);
+  if (lock === 'elsewhere') return <Elsewhere />;
+  if (lock === 'asking' || list.plan.value === null) return null;
+  return <Desk />;
+}
+
+function Desk() {
+  const store = useStore();
+  const list = dayListOf(store);
+  const session = list.current.value;
+  const next = list.next.value;
+  const isOpen = session !== null;
+  useEffect(() => {
+    isBusy.value = isOpen;
+    return () => {
+      isBusy.value = false;
+    };
+  }, [isOpen]);
+  if (session === null) return <ListEnd />;
+
+  const setSession = (changed: Session | null): void => {
+    list.setSession(changed).catch(() => {
+      say('This device has no room to remember where you are: reloading the page would lose it.');
+    });
+  };
+  if (session.phase === 'rating') {
+    return <RatingScreen key={session.entry.key} session={session} setSession={setSession} />;
+  }
+  return (
+    <RestGate>
+      <Stand
+        key={session.entry.key}
+        session={session}
+        reason={next?.entry.key === session.entry.key ? next.entry.reason : null}
+        setSession={setSession}
+        onLeaveOut={() => {
+          setSession(null);
+          list.leaveOut(session.entry.key);
+        }}
+      />
+    </RestGate>
+  );
+}
+
+function Elsewhere() {
+  return (
+    <Page title="Playing in another window">
+      <p>
+        A session is open in another window or tab of this device. Close it there, and this one goes
+        on by itself.
+      </p>
+      <p>
+        <ButtonLink href={hrefOf('today')}>Back to the list</ButtonLink>
+      </p>
+    </Page>
+  );
 }

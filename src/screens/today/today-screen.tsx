@@ -1,5 +1,137 @@
+/** The first screen: what is to be practised today, why, and one button to begin. */
+import { useEffect } from 'preact/hooks';
+import type { DayPlan } from '../../../shared/planning/today';
+import { ButtonLink } from '../../parts/button/button';
+import { dayText, minutesText } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
+import { Stepper } from '../../parts/stepper/stepper';
+import { hrefOf, replace } from '../../route';
+import { useStore } from '../../store-context';
+import { type DayList, dayListOf } from './day-list';
+import { EntryRow } from './entry-row';
+import { isRestDay } from './rest';
+import { whatStandsOut } from './stands-out';
+import styles from './today.module.css';
+
+const SHORTEST = 5;
+const LONGEST = 120;
 
 export function TodayScreen() {
-  return <Page title="Today">{null}</Page>;
+  const store = useStore();
+  const list = dayListOf(store);
+  const plan = list.plan.value;
+  const isNew = store.status.value === 'ready' && store.student.value.programme === null;
+  useEffect(() => {
+    if (isNew) replace('start');
+  }, [isNew]);
+  const lit = plan?.entries.map(({ note }) => note) ?? [];
+  return (
+    <Page title={dayText(store.today.value)} lit={lit} note={plan && <Amount list={list} />}>
+      {plan !== null && <Plan plan={plan} list={list} />}
+    </Page>
+  );
+}
+
+function Amount({ list }: { readonly list: DayList }) {
+  const open = list.entries.value.filter(({ state }) => state === 'open');
+  const seconds = open.reduce((sum, { entry }) => sum + entry.seconds, 0);
+  if (open.length === 0) return <>Nothing left on the list.</>;
+  const hasBegun = list.entries.value.some(({ state }) => state === 'done');
+  return (
+    <>
+      {minutesText(seconds)} {hasBegun ? 'left' : 'in all'}
+    </>
+  );
+}
+
+function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }) {
+  const store = useStore();
+  const { programme } = store.student.value;
+  const entries = list.entries.value;
+  const isRest = isRestDay(store.student.value, plan.day);
+  return (
+    <div data-ready="today">
+      <Remarks plan={plan} isRest={isRest} />
+      {entries.length === 0 ? (
+        <p>
+          {plan.minutes} minutes are too few for a round at today’s tempos. Take a little more time.
+        </p>
+      ) : (
+        <ol class={styles.list}>
+          {entries.map((listed, i) => (
+            <EntryRow
+              key={listed.entry.key}
+              listed={listed}
+              previous={entries[i - 1]?.entry ?? null}
+              grouping={programme!.grouping}
+              isCurrent={listed === list.next.value}
+              onPutBack={() => list.putBack(listed.entry.key)}
+            />
+          ))}
+        </ol>
+      )}
+      <div class={styles.bar}>
+        <Stepper
+          label="Minutes today"
+          value={list.minutes.value}
+          min={SHORTEST}
+          max={LONGEST}
+          step={5}
+          onChange={list.setMinutes}
+        />
+        <Begin list={list} isRest={isRest} />
+      </div>
+    </div>
+  );
+}
+
+function Begin({ list, isRest }: { readonly list: DayList; readonly isRest: boolean }) {
+  const href = hrefOf('play');
+  if (list.session.value !== null) {
+    return (
+      <ButtonLink kind="main" size="stand" href={href}>
+        Go on where you stopped
+      </ButtonLink>
+    );
+  }
+  if (list.next.value === null) {
+    const hasPlayed = list.entries.value.some(({ state }) => state === 'done');
+    if (!hasPlayed) return null;
+    return (
+      <ButtonLink size="stand" href={href}>
+        What moved today
+      </ButtonLink>
+    );
+  }
+  const hasBegun = list.entries.value.some(({ state }) => state === 'done');
+  return (
+    <ButtonLink kind={isRest ? 'plain' : 'main'} size="stand" href={href}>
+      {isRest ? 'Play all the same' : hasBegun ? 'Go on' : 'Begin'}
+    </ButtonLink>
+  );
+}
+
+function Remarks({ plan, isRest }: { readonly plan: DayPlan; readonly isRest: boolean }) {
+  const store = useStore();
+  const sentences = whatStandsOut(store.dayStart.value, plan);
+  const unread = store.unread.value.length;
+  return (
+    <div class={styles.remarks}>
+      {isRest && (
+        <p>
+          The week has had its days of practice. A day of rest belongs to the programme: hands learn
+          in it too.
+        </p>
+      )}
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {unread > 0 && (
+        <p>
+          {unread === 1 ? 'One record' : `${unread} records`} could not be read and were set aside:
+          see <a href={hrefOf('settings')}>Settings</a>.
+        </p>
+      )}
+    </div>
+  );
 }

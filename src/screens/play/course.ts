@@ -1,0 +1,41 @@
+/** The way through an entry: its arpeggios one after another, the last note of each being the first of the next. */
+import { type Item, type ItemId, itemOf } from '../../../shared/music/deck';
+import { sequenceOf, type SequenceOptions, type Step } from '../../../shared/music/sequence';
+
+export interface Part {
+  readonly item: Item;
+  readonly steps: readonly Step[];
+  /** Position of its first note, in steps from the first note of the course. */
+  readonly start: number;
+  /** From its first note to its last. */
+  readonly intervals: number;
+}
+
+export interface Course {
+  readonly parts: readonly Part[];
+  /** Position of the very last note. */
+  readonly length: number;
+}
+
+export function courseOf(items: readonly ItemId[], options: SequenceOptions): Course {
+  const parts: Part[] = [];
+  let start = 0;
+  for (const id of items) {
+    const item = itemOf(id);
+    const steps = sequenceOf(item, options);
+    const intervals = steps.length - 1;
+    parts.push({ item, steps, start, intervals });
+    start += intervals;
+  }
+  return { parts, length: start };
+}
+
+/** Index of the arpeggio that a position belongs to; a shared note belongs to the one that it begins. */
+export function partAt(course: Course, position: number): number {
+  const after = course.parts.findIndex((part) => part.start > position);
+  return after === -1 ? course.parts.length - 1 : Math.max(0, after - 1);
+}
+
+/** The keys of one arpeggio at a position of the course; before its first and after its last note there are none. */
+export const stepOf = (part: Part, position: number): Step | null =>
+  part.steps[position - part.start] ?? null;

@@ -1,0 +1,96 @@
+/** The rating of a round: every row begins at "even", and only the exceptions are touched. */
+import { useState } from 'preact/hooks';
+import { FLUENCIES, type Fluency } from '../../../shared/log/events';
+import { type ItemId, itemOf } from '../../../shared/music/deck';
+import { markOf } from '../../../shared/music/tempo';
+import { Button } from '../../parts/button/button';
+import { Choice } from '../../parts/choice/choice';
+import { Figures } from '../../parts/figures/figures';
+import { TempoStepper } from '../../parts/stepper/tempo-stepper';
+import { chordText } from '../../parts/words';
+import { useStore } from '../../store-context';
+import type { Session } from '../today/session';
+import { useStandKeys } from './pedal';
+import type { RatingFormProps } from './rating';
+import styles from './rating-rows.module.css';
+import { rated, ratingOf } from './record-runs';
+
+const OPTIONS = FLUENCIES.map((label, value) => ({ value: value as Fluency, label }));
+
+export function RatingRows(props: RatingFormProps) {
+  const { session, setSession, isSaving, onSave } = props;
+  useStandKeys({
+    forward: () => {
+      if (props.isSettled()) onSave(session);
+    },
+    stop: props.onStop,
+  });
+  const exceptions = Object.keys(session.ratings).length;
+  return (
+    <>
+      <ol class={styles.rows}>
+        {session.entry.items.map((item) => (
+          <Row key={item} item={item} session={session} setSession={setSession} />
+        ))}
+      </ol>
+      <div class={styles.bar}>
+        <Button size="stand" kind="main" disabled={isSaving} onClick={() => onSave(session)}>
+          {exceptions === 0 ? 'All even: save' : 'Save'}
+        </Button>
+      </div>
+    </>
+  );
+}
+
+interface RowProps {
+  readonly item: ItemId;
+  readonly session: Session;
+  readonly setSession: (session: Session) => void;
+}
+
+function Row({ item, session, setSession }: RowProps) {
+  const { grouping } = useStore().student.value.programme!;
+  const rating = ratingOf(session, item);
+  const [isOpen, setOpen] = useState(rating.tempo !== null);
+  const { note, chord } = itemOf(item);
+  const text = chordText(note, chord);
+  const played = rating.tempo ?? session.tempo;
+  return (
+    <li class={styles.row} data-exception={item in session.ratings}>
+      <div class={styles.head}>
+        <p class={styles.name}>
+          {text.name} <Figures chord={chord} />
+        </p>
+        <Button
+          kind="quiet"
+          aria-expanded={isOpen}
+          aria-label={`Tempo of ${text.name}: ${markOf(played, grouping)}`}
+          onClick={() => setOpen(!isOpen)}
+        >
+          {markOf(played, grouping)}
+        </Button>
+      </div>
+      <div class={styles.fluency}>
+        <Choice
+          legend={text.name}
+          isLegendHidden
+          options={OPTIONS}
+          value={rating.fluency}
+          onChange={(fluency) => setSession(rated(session, item, { fluency }))}
+        />
+      </div>
+      {isOpen && (
+        <div class={styles.tempo}>
+          <TempoStepper
+            label={`Tempo of this one`}
+            tempo={played}
+            grouping={grouping}
+            onChange={(tempo) =>
+              setSession(rated(session, item, { tempo: tempo === session.tempo ? null : tempo }))
+            }
+          />
+        </div>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,107 @@
+/** After a run: how it went. One tap, or one press of the pedal, when it went as expected. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { Button } from '../../parts/button/button';
+import { Choice } from '../../parts/choice/choice';
+import { Page } from '../../parts/page/page';
+import { TempoStepper } from '../../parts/stepper/tempo-stepper';
+import { noteText, wayText } from '../../parts/words';
+import { go } from '../../route';
+import { useStore } from '../../store-context';
+import type { Session } from '../today/session';
+import styles from './rating.module.css';
+import { RatingRows } from './rating-rows';
+import { recordSession } from './record-runs';
+import { SingleRating } from './single-rating';
+
+interface RatingProps {
+  readonly session: Session;
+  readonly setSession: (session: Session | null) => void;
+}
+
+/** Milliseconds in which the pedal is not heard: a press for the last chord must not confirm what nobody has seen. */
+const SETTLE = 900;
+
+const PEDAL = [
+  { value: 'dry', label: 'dry' },
+  { value: 'pedal', label: 'with pedal' },
+] as const;
+
+export function RatingScreen({ session, setSession }: RatingProps) {
+  const store = useStore();
+  const [failure, setFailure] = useState<string | null>(null);
+  const [isSaving, setSaving] = useState(false);
+  const isSettled = useSettled();
+  const { entry, tempo, pedal } = session;
+
+  const save = async (rating: Session) => {
+    if (isSaving) return;
+    setSaving(true);
+    try {
+      await recordSession(store, rating, setSession);
+    } catch (error) {
+      setFailure(error instanceof Error ? error.message : 'Saving did not work.');
+      setSaving(false);
+    }
+  };
+  const shared = {
+    session,
+    setSession,
+    isSaving,
+    onSave: save,
+    onStop: () => go('today'),
+    isSettled: () => isSettled.current,
+  };
+
+  return (
+    <Page
+      title="How did it go?"
+      note={`${noteText(entry.note)}, ${wayText(entry.way)}`}
+      lit={[entry.note]}
+    >
+      <div class={styles.whole}>
+        <TempoStepper
+          label={entry.items.length === 1 ? 'Tempo played' : 'Tempo of all'}
+          tempo={tempo}
+          grouping={store.student.value.programme!.grouping}
+          onChange={(played) => setSession({ ...session, tempo: played })}
+        />
+        <Choice
+          legend="Pedal"
+          options={PEDAL}
+          value={pedal ? 'pedal' : 'dry'}
+          onChange={(value) => setSession({ ...session, pedal: value === 'pedal' })}
+        />
+      </div>
+      {failure !== null && (
+        <div role="alert" class={styles.failure}>
+          <p>{failure}</p>
+          <p>Nothing is lost: the ratings stay here until they are saved.</p>
+        </div>
+      )}
+      {entry.items.length === 1 ? <SingleRating {...shared} /> : <RatingRows {...shared} />}
+      <p class={styles.discard}>
+        <Button kind="quiet" onClick={() => setSession({ ...session, phase: 'playing', at: 0 })}>
+          Play it again before rating
+        </Button>
+      </p>
+    </Page>
+  );
+}
+
+export interface RatingFormProps extends RatingProps {
+  readonly isSaving: boolean;
+  readonly onSave: (session: Session) => void;
+  readonly onStop: () => void;
+  readonly isSettled: () => boolean;
+}
+
+function useSettled() {
+  const isSettled = useRef(false);
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      isSettled.current = true;
+    }, SETTLE);
+    return () => clearTimeout(timer);
+  }, []);
+  return isSettled;
+}

@@ -1,0 +1,82 @@
+/** Below the keys before a run: why, how fast, with or without a beat, and one button to begin. */
+import type { Grouping, Tempo } from '../../../shared/music/tempo';
+import { Button } from '../../parts/button/button';
+import { Choice } from '../../parts/choice/choice';
+import { TempoStepper } from '../../parts/stepper/tempo-stepper';
+import { prefer, preferences, type Preferences } from '../../preferences';
+import { hrefOf } from '../../route';
+import type { Session } from '../today/session';
+import styles from './ready-panel.module.css';
+
+interface ReadyPanelProps {
+  readonly session: Session;
+  readonly grouping: Grouping;
+  readonly reason: string | null;
+  /** The device would not keep the screen lit. */
+  readonly mayGoDark: boolean;
+  readonly onTempo: (tempo: Tempo) => void;
+  /** At a place of the entry. */
+  readonly onBegin: (at: number) => void;
+  /** Rates what was played before the place reached. */
+  readonly onRate: () => void;
+  readonly onLeaveOut: () => void;
+}
+
+const BEATS = [
+  { value: 'heard', label: 'heard' },
+  { value: 'seen', label: 'seen' },
+  { value: 'off', label: 'off' },
+] as const;
+
+export function ReadyPanel(props: ReadyPanelProps) {
+  const { session, grouping, reason, onBegin } = props;
+  const { at } = session;
+  return (
+    <div class={styles.panel}>
+      {reason !== null && at === 0 && <p class={styles.reason}>{reason}</p>}
+      {props.mayGoDark && <p class={styles.reason}>This device may let the screen go dark.</p>}
+      <div class={styles.settings}>
+        <TempoStepper
+          label={`Tempo, ${grouping} notes a beat`}
+          tempo={session.tempo}
+          grouping={grouping}
+          size="stand"
+          onChange={props.onTempo}
+        />
+        <Choice
+          legend="Beat"
+          options={BEATS}
+          value={preferences.value.beat}
+          onChange={(beat) => preferBeat(beat)}
+        />
+      </div>
+      <div class={styles.begin}>
+        <Button size="stand" kind="main" onClick={() => onBegin(at)}>
+          {at === 0 ? 'Begin' : `Go on with chord ${at + 1}`}
+        </Button>
+      </div>
+      <div class={styles.others}>
+        {at > 0 ? (
+          <>
+            <Button kind="quiet" onClick={() => onBegin(0)}>
+              From the first chord
+            </Button>
+            <Button kind="quiet" onClick={props.onRate}>
+              {at === 1 ? 'Rate the first' : `Rate the first ${at}`}
+            </Button>
+          </>
+        ) : (
+          <Button kind="quiet" onClick={props.onLeaveOut}>
+            Leave it out today
+          </Button>
+        )}
+        <a class={styles.care} href={hrefOf('help')}>
+          Pain: stop.
+        </a>
+      </div>
+    </div>
+  );
+}
+
+/** A preference that could not be kept still holds until the page is left. */
+const preferBeat = (beat: Preferences['beat']) => void prefer({ beat }).catch(() => undefined);

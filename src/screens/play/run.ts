@@ -1,0 +1,157 @@
+/**
+ * One playing of an entry: begins with a count-in, walks with the beat, turns to the next arpeggio by itself, and is
+ * over one beat after the last note. Without a beat the player turns by hand.
+ */
+import { batch, computed, signal, untracked, type ReadonlySignal } from '@preact/signals';
+import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
+import type { Metronome, MetronomeOptions } from '../../sound/metronome';
+import { type Course, partAt } from './course';
+import {
+  afterCountIn,
+  type Anchor,
+  COUNT_IN,
+  countAt,
+  type HeardBeat,
+  onNearestBeat,
+  type Pace,
+  positionAt,
+} from './pace';
+
+export type Beating = 'heard' | 'seen' | 'off';
+
+export interface RunOptions {
+  readonly course: Course;
+  readonly tempo: Tempo;
+  readonly grouping: Grouping;
+  readonly beating: Beating;
+  readonly volume: number;
+  readonly latencyOffsetMs: number;
+  readonly startMetronome: (options: MetronomeOptions) => Promise<Metronome>;
+  /** Called with the index of each arpeggio when it begins. */
+  readonly onPart: (part: number) => void;
+  /** Called once, when the last note has been played. */
+  readonly onOver: () => void;
+  /** The sound could not be had; the beat is only seen. */
+  readonly onSilent: () => void;
+}
+
+export interface Run {
+  /** 1 to 4 while beats are counted in, 0 just before; null once the music is on. */
+  readonly count: ReadonlySignal<number | null>;
+  /** The step that sounds now; it stands still without a beat. */
+  readonly position: ReadonlySignal<number>;
+  /** The step on which the current beat fell. */
+  readonly beatPosition: ReadonlySignal<number>;
+  /** Index of the arpeggio to be played now. */
+  readonly part: ReadonlySignal<number>;
+  /** 'interrupted': the browser holds the sound back. */
+  readonly sound: ReadonlySignal<'on' | 'interrupted'>;
+  /** On to the next arpeggio, which begins now; after the last one the run is over. */
+  next(): void;
+  /** Once more from the start of this arpeggio, or from the one before if this one has only begun. */
+  back(): void;
+  /** Asks for the sound again; in a user's gesture. */
+  resume(): void;
+  stop(): void;
+}
+
+/** Starts at an arpeggio. To be called in a user's gesture, without an `await` before it, as the beat may sound. */
+export function startRun(options: RunOptions, from: number): Run {
+  const { course, grouping, beating } = options;
+  const { parts } = course;
+  const pace: Pace = { msPerBeat: 60_000 / markOf(options.tempo, grouping), grouping };
+  const startOf = (index: number): number => parts[index]!.start;
+
+  let anchor: Anchor = { beat: 0, position: startOf(from), isCounted: true };
+  let beat: HeardBeat | null = null;
+  let frame = 0;
+  let isStopped = false;
+  const count = signal(beating === 'off' ? null : 0);
+  const position = signal(startOf(from));
+  const beatPosition = signal(startOf(from));
+  const part = computed(() => partAt(course, position.value));
+  const metronome = signal<Metronome | null>(null);
+  const stopTelling = part.subscribe((begun) => untracked(() => options.onPart(begun)));
+
+  const show = () => {
+    if (beat === null) return;
+    batch(() => {
+      count.value = countAt(anchor, beat!.index);
+      position.value = positionAt(anchor, beat!, performance.now(), pace);
+      beatPosition.value = positionAt(anchor, beat!, beat!.at, pace);
+    });
+    if (position.value >= course.length + grouping) finish();
+  };
+  const onFrame = () => {
+    show();
+    if (!isStopped) frame = requestAnimationFrame(onFrame);
+  };
+  const begin = (sound: boolean): Promise<Metronome> =>
+    options.startMetronome({
+      beatsPerMinute: markOf(options.tempo, grouping),
+      countInBeats: COUNT_IN,
+      volume: options.volume,
+      sound,
+      latencyOffsetMs: options.latencyOffsetMs,
+      onBeat: (heard) => {
+        beat = heard;
+        show();
+      },
+    });
+  const keep = (started: Metronome) => {
+    if (isStopped) started.stop();
+    else metronome.value = started;
+  };
+  const stop = () => {
+    isStopped = true;
+    stopTelling();
+    cancelAnimationFrame(frame);
+    metronome.value?.stop();
+  };
+  const finish = () => {
+    if (isStopped) return;
+    stop();
+    options.onOver();
+  };
+  const turnTo = (index: number) =>
+    batch(() => {
+      position.value = startOf(index);
+      beatPosition.value = startOf(index);
+    });
+  const moveTo = (next: Anchor) => {
+    anchor = next;
+    show();
+  };
+
+  if (beating !== 'off') {
+    frame = requestAnimationFrame(onFrame);
+    begin(beating === 'heard').then(keep, () => {
+      options.onSilent();
+      return begin(false).then(keep);
+    });
+  }
+
+  return {
+    count,
+    position,
+    beatPosition,
+    part,
+    sound: computed(() => (metronome.value?.state.value === 'interrupted' ? 'interrupted' : 'on')),
+    next: () => {
+      if (isStopped || count.value !== null) return;
+      const following = part.value + 1;
+      if (following === parts.length) finish();
+      else if (beat === null) turnTo(following);
+      else moveTo(onNearestBeat(startOf(following), beat, performance.now(), pace));
+    },
+    back: () => {
+      if (isStopped) return;
+      const hasOnlyBegun = position.value - startOf(part.value) <= grouping;
+      const earlier = hasOnlyBegun ? Math.max(0, part.value - 1) : part.value;
+      if (beating === 'off') turnTo(earlier);
+      else if (beat !== null) moveTo(afterCountIn(startOf(earlier), beat));
+    },
+    resume: () => void metronome.value?.resume(),
+    stop,
+  };
+}

@@ -1,0 +1,84 @@
+/** What is to be played now, in big type, and on the drawn keyboard. */
+import { useMemo } from 'preact/hooks';
+import type { Key, Step } from '../../../shared/music/sequence';
+import { Figures } from '../../parts/figures/figures';
+import { Keyboard } from '../../parts/keyboard/keyboard';
+import { useTitleFocus } from '../../parts/page/page';
+import { chordText } from '../../parts/words';
+import { type Course, type Part, stepOf } from './course';
+import type { Run } from './run';
+import styles from './score.module.css';
+
+interface ScoreProps {
+  readonly course: Course;
+  readonly at: number;
+  readonly run: Run | null;
+}
+
+export function Score({ course, at, run }: ScoreProps) {
+  const part = course.parts[at]!;
+  const { note, chord } = part.item;
+  const text = chordText(note, chord);
+  const [kind, place] = text.name.split(', ');
+  const heading = useTitleFocus(`${text.bottom}, ${text.name}`);
+  return (
+    <div class={styles.score}>
+      <h1 ref={heading} tabIndex={-1} class={styles.chord}>
+        <span class={styles.sign}>
+          {text.bottom}
+          <Figures chord={chord} />
+        </span>
+        <span class={styles.name}>
+          {place === undefined ? kind : `${kind},`} <span class={styles.place}>{place}</span>
+        </span>
+      </h1>
+      <p class={styles.notes} data-long={text.notes.length > 12}>
+        <span class="spoken">{text.spoken}</span>
+        <span aria-hidden="true">{text.notes}</span>
+      </p>
+      <div class={styles.keys}>
+        <Keys part={part} run={run} label={`The keys: ${text.spoken}`} />
+      </div>
+    </div>
+  );
+}
+
+interface KeysProps {
+  readonly part: Part;
+  readonly run: Run | null;
+  readonly label: string;
+}
+
+/** On its own, as it is drawn anew with every note. */
+function Keys({ part, run, label }: KeysProps) {
+  const { right, left, lowest, highest } = useMemo(() => keysOf(part.steps), [part]);
+  const step = run === null ? part.steps[0]! : stepOf(part, run.position.value);
+  const now = [step?.right, step?.left].flatMap((key) => (key ? [key.midi] : []));
+  return (
+    <Keyboard
+      lowest={lowest}
+      highest={highest}
+      right={right}
+      left={left}
+      now={now}
+      label={label}
+      length={lengthFor(highest - lowest)}
+    />
+  );
+}
+
+/** Few keys are drawn shorter and many longer than they are, so that each kind fills the room well. */
+function lengthFor(semitones: number): number {
+  if (semitones <= 26) return 46;
+  return semitones <= 38 ? 56 : 76;
+}
+
+function keysOf(steps: readonly Step[]) {
+  const midis = (hand: (step: Step) => Key | null) => [
+    ...new Set(steps.flatMap((step) => hand(step)?.midi ?? [])),
+  ];
+  const right = midis((step) => step.right);
+  const left = midis((step) => step.left);
+  const all = [...right, ...left];
+  return { right, left, lowest: Math.min(...all), highest: Math.max(...all) };
+}

@@ -1,0 +1,50 @@
+/** The rating of a single run: five big buttons, and one tap saves. */
+import { useState } from 'preact/hooks';
+import { EVEN, FLUENCIES, type Fluency } from '../../../shared/log/events';
+import { itemOf } from '../../../shared/music/deck';
+import { Button } from '../../parts/button/button';
+import { Figures } from '../../parts/figures/figures';
+import { chordText } from '../../parts/words';
+import { useStandKeys } from './pedal';
+import type { RatingFormProps } from './rating';
+import { rated } from './record-runs';
+import styles from './single-rating.module.css';
+
+export function SingleRating(props: RatingFormProps) {
+  const { session, isSaving, onSave } = props;
+  const id = session.entry.items[0]!;
+  const { note, chord } = itemOf(id);
+  /** The one that "go on" saves; "back" moves it, so that a pedal can say all five. */
+  const [chosen, setChosen] = useState<Fluency>(EVEN);
+  const save = (fluency: Fluency) => onSave(rated(session, id, { fluency }));
+  useStandKeys({
+    forward: () => {
+      if (props.isSettled()) save(chosen);
+    },
+    back: () => setChosen(((chosen + FLUENCIES.length - 1) % FLUENCIES.length) as Fluency),
+    stop: props.onStop,
+  });
+  return (
+    <>
+      <p class={styles.name}>
+        {chordText(note, chord).name} <Figures chord={chord} />
+      </p>
+      <div class={styles.buttons}>
+        {FLUENCIES.map((word, fluency) => (
+          <Button
+            key={word}
+            size="stand"
+            kind={fluency === chosen ? 'main' : 'plain'}
+            disabled={isSaving}
+            onClick={() => save(fluency as Fluency)}
+          >
+            {word}
+          </Button>
+        ))}
+      </div>
+      <p class={styles.hint}>
+        One touch saves. On a pedal, “on” saves the dark one and “back” moves it.
+      </p>
+    </>
+  );
+}

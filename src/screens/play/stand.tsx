@@ -1,0 +1,110 @@
+/** One entry on the music stand: first what is to come, with the tempo, then the run itself. */
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { type Reason, reasonText } from '../../../shared/planning/reasons';
+import { say, unsay } from '../../parts/notice/notice';
+import { preferences } from '../../preferences';
+import { go } from '../../route';
+import { startMetronome } from '../../sound/metronome';
+import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
+import { useStore } from '../../store-context';
+import type { Session } from '../today/session';
+import { courseOf } from './course';
+import { useStandKeys } from './pedal';
+import { ReadyPanel } from './ready-panel';
+import { type Run, startRun } from './run';
+import { RunPanel } from './run-panel';
+import { Score } from './score';
+import { StandBar } from './stand-bar';
+import styles from './stand.module.css';
+
+interface StandProps {
+  readonly session: Session;
+  /** Why the entry is on the list; null once the list has moved on without it. */
+  readonly reason: Reason | null;
+  readonly setSession: (session: Session | null) => void;
+  readonly onLeaveOut: () => void;
+}
+
+export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
+  const programme = useStore().student.value.programme!;
+  const { grouping, contraryForm } = programme;
+  const { blackNames, beat, volume, latencyOffsetMs } = preferences.value;
+  const { entry, tempo } = session;
+  const course = useMemo(
+    () => courseOf(entry.items, { contraryForm, blackNames }),
+    [entry.items, contraryForm, blackNames],
+  );
+  const run = useSignal<Run | null>(null);
+  const light = useSignal<WakeLock | null>(null);
+  const playing = run.value;
+  const at = playing?.part.value ?? session.at;
+
+  const latest = useRef(session);
+  latest.current = session;
+
+  useEffect(() => {
+    const kept = keepScreenLit();
+    light.value = kept;
+    return () => {
+      kept.release();
+      run.peek()?.stop();
+    };
+  }, [run, light]);
+
+  const begin = (from: number) => {
+    unsay();
+    run.value = startRun(
+      {
+        course,
+        tempo,
+        grouping,
+        beating: beat,
+        volume,
+        latencyOffsetMs,
+        startMetronome,
+        // Where the run stands is kept arpeggio by arpeggio.
+        onPart: (part) => setSession({ ...latest.current, at: part }),
+        onOver: () => rate(entry.items.length),
+        onSilent: () => say('This device gives no sound now: the beat is only shown.'),
+      },
+      from,
+    );
+  };
+  /** Goes on to the rating of the first arpeggios of the entry. */
+  const rate = (count: number) => {
+    const items = entry.items.slice(0, count);
+    const played = { ...entry, items };
+    setSession({ ...latest.current, entry: played, at: count - 1, phase: 'rating' });
+  };
+  const stop = () => {
+    run.value?.stop();
+    go('today');
+  };
+  useStandKeys({
+    forward: () => (playing === null ? begin(session.at) : playing.next()),
+    back: () => playing?.back(),
+    stop,
+  });
+
+  return (
+    <main class={styles.stand} data-stand data-playing={playing !== null}>
+      <StandBar entry={entry} at={at} isPlaying={playing !== null} onStop={stop} />
+      <Score course={course} at={at} run={playing} />
+      {playing === null ? (
+        <ReadyPanel
+          session={session}
+          grouping={grouping}
+          reason={reason && reasonText(reason, grouping)}
+          mayGoDark={light.value?.state.value === 'off'}
+          onTempo={(wish) => setSession({ ...session, tempo: wish })}
+          onBegin={begin}
+          onRate={() => rate(session.at)}
+          onLeaveOut={onLeaveOut}
+        />
+      ) : (
+        <RunPanel run={playing} course={course} tempo={tempo} grouping={grouping} />
+      )}
+    </main>
+  );
+}

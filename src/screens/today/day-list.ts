@@ -1,0 +1,149 @@
+/** Today's list as the screens use it: the plan, what of it is done, the person's wishes for today, and what is open. */
+import { computed, signal, type ReadonlySignal } from '@preact/signals';
+import * as v from 'valibot';
+import type { Day, RunEvent } from '../../../shared/log/events';
+import type { ItemId } from '../../../shared/music/deck';
+import { type DayPlan, type Entry, planDay } from '../../../shared/planning/today';
+import type { Store } from '../../store/store';
+import { newSession, readSession, SESSION_KEY, type Session } from './session';
+
+export interface ListedEntry {
+  readonly entry: Entry;
+  readonly state: 'open' | 'done' | 'left out';
+  /** Items of it that have no run yet today. */
+  readonly open: readonly ItemId[];
+}
+
+/** What the person wants of this one day; the next day begins without. */
+interface Wishes {
+  readonly day: Day;
+  /** Null: as many as the programme says. */
+  readonly minutes: number | null;
+  /** Keys of entries. */
+  readonly leftOut: readonly string[];
+}
+
+const WISHES_KEY = 'today';
+const wishesSchema = v.object({
+  day: v.string(),
+  minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(240))),
+  leftOut: v.array(v.string()),
+});
+
+export interface DayList {
+  /** Null until the log and the day's wishes have been read, and without a programme. */
+  readonly plan: ReadonlySignal<DayPlan | null>;
+  readonly entries: ReadonlySignal<readonly ListedEntry[]>;
+  /** The first that is open. */
+  readonly next: ReadonlySignal<ListedEntry | null>;
+  readonly minutes: ReadonlySignal<number>;
+  /** What has begun and is not yet in the log. */
+  readonly session: ReadonlySignal<Session | null>;
+  /** The same, or else the next entry from its beginning; null at the end of the list. */
+  readonly current: ReadonlySignal<Session | null>;
+  /** False until what the device keeps about today has been read. */
+  readonly isRead: ReadonlySignal<boolean>;
+  setMinutes(minutes: number): void;
+  leaveOut(key: string): void;
+  putBack(key: string): void;
+  /** Rejects if it could not be kept; it holds all the same until the page is left. */
+  setSession(session: Session | null): Promise<void>;
+}
+
+const ofStore = new WeakMap<Store, DayList>();
+
+/** The list of a store; the same one for every screen. */
+export function dayListOf(store: Store): DayList {
+  const known = ofStore.get(store);
+  if (known !== undefined) return known;
+  const list = createDayList(store);
+  ofStore.set(store, list);
+  return list;
+}
+
+function createDayList(store: Store): DayList {
+  const wishes = signal<Wishes | null>(null);
+  const session = signal<Session | null>(null);
+  const isRead = signal(false);
+  void readKept(store).then((kept) => {
+    wishes.value = kept.wishes;
+    session.value = kept.session;
+    isRead.value = true;
+  });
+
+  const wishesToday = computed<Wishes>(() => {
+    const day = store.today.value;
+    const ofToday = wishes.value?.day === day ? wishes.value : null;
+    return ofToday ?? { day, minutes: null, leftOut: [] };
+  });
+  const programme = computed(() => store.student.value.programme);
+  const minutes = computed(() => wishesToday.value.minutes ?? programme.value?.minutes ?? 0);
+  const isReady = computed(() => isRead.value && store.status.value === 'ready');
+  const plan = computed(() => {
+    if (!isReady.value || programme.value === null) return null;
+    return planDay(store.dayStart.value, store.today.value, minutes.value);
+  });
+  const entries = computed(() =>
+    (plan.value?.entries ?? []).map((entry) =>
+      listed(entry, store.todaysRuns.value, wishesToday.value.leftOut),
+    ),
+  );
+  // A page that died between recording and forgetting must not ask for the same ratings again.
+  const openSession = computed(() => {
+    const { value } = session;
+    if (value === null) return null;
+    const { key, items } = value.entry;
+    const played = playedOf(key, store.todaysRuns.value);
+    return items.some((item) => played.has(item)) ? null : value;
+  });
+  const next = computed(() => entries.value.find(({ state }) => state === 'open') ?? null);
+  const setWishes = (change: Partial<Wishes>) => {
+    wishes.value = { ...wishesToday.value, ...change };
+    // A wish that could not be kept holds until the page is left; it is no loss worth a message.
+    store.keep(WISHES_KEY, wishes.value).catch(() => undefined);
+  };
+
+  return {
+    plan,
+    entries,
+    next,
+    minutes,
+    session: openSession,
+    current: computed(() => {
+      if (openSession.value !== null || next.value === null) return openSession.value;
+      return newSession(store.today.value, next.value.entry, next.value.open);
+    }),
+    isRead,
+    setMinutes: (wish) => setWishes({ minutes: wish }),
+    leaveOut: (key) => setWishes({ leftOut: [...wishesToday.value.leftOut, key] }),
+    putBack: (key) =>
+      setWishes({ leftOut: wishesToday.value.leftOut.filter((other) => other !== key) }),
+    setSession: (changed) => {
+      session.value = changed;
+      return store.keep(SESSION_KEY, changed ?? undefined);
+    },
+  };
+}
+
+async function readKept(store: Store) {
+  const [wishes, session] = await Promise.all([
+    store.kept(WISHES_KEY).catch(() => null),
+    store.kept(SESSION_KEY).catch(() => null),
+  ]);
+  const read = v.safeParse(wishesSchema, wishes);
+  const open = readSession(session);
+  // What was left on an earlier day is not taken up again: the new day has a list of its own.
+  const isOfToday = open?.day === store.today.peek();
+  return { wishes: read.success ? read.output : null, session: isOfToday ? open : null };
+}
+
+/** Items that have a run today under an entry of the list. */
+const playedOf = (key: string, runs: readonly RunEvent[]): ReadonlySet<ItemId> =>
+  new Set(runs.filter((run) => run.entry === key).map((run) => run.item));
+
+function listed(entry: Entry, runs: readonly RunEvent[], leftOut: readonly string[]): ListedEntry {
+  const played = playedOf(entry.key, runs);
+  const open = entry.items.filter((item) => !played.has(item));
+  if (open.length === 0) return { entry, state: 'done', open };
+  return { entry, state: leftOut.includes(entry.key) ? 'left out' : 'open', open };
+}

@@ -1,0 +1,44 @@
+/** A sentence or two about what is particular today, for the head of the list. */
+import { daysBetween } from '../../../shared/log/day';
+import type { Day } from '../../../shared/log/events';
+import type { Student } from '../../../shared/planning/student';
+import type { DayPlan } from '../../../shared/planning/today';
+import { dateText } from '../../parts/dates';
+import { noteText, wayText } from '../../parts/words';
+
+/** From so many days on, the date is near enough to be named every day. */
+const DATE_IN_SIGHT = 60;
+const LONG_PAUSE = 7;
+
+/** `student` as at the start of the day. */
+export function whatStandsOut(student: Student, plan: DayPlan): readonly string[] {
+  if (student.work.size === 0) {
+    return [
+      'The first day: the tempos are guesses. Play, rate as it went, and from tomorrow the list follows you.',
+    ];
+  }
+  return [pause(student, plan.day), opened(plan), date(student, plan.day)].filter(
+    (sentence) => sentence !== null,
+  );
+}
+
+function pause(student: Student, day: Day): string | null {
+  const last = [...student.work.keys()].reduce((a, b) => (a > b ? a : b));
+  const days = daysBetween(last, day);
+  if (days < LONG_PAUSE) return null;
+  return `${days} days since the last practice: the tempos begin a little lower, and nothing is to be made up for.`;
+}
+
+function opened(plan: DayPlan): string | null {
+  const entry = plan.entries.find(({ reason }) => reason.kind === 'new' && reason.below !== null);
+  return entry ? `New today: ${wayText(entry.way)}, from ${noteText(entry.note)}.` : null;
+}
+
+function date(student: Student, day: Day): string | null {
+  const set = student.programme?.date ?? null;
+  if (set === null) return null;
+  const days = daysBetween(day, set);
+  if (days < 0 || days > DATE_IN_SIGHT) return null;
+  if (days === 0) return 'Today is the day of the programme.';
+  return days === 1 ? 'One day left.' : `${days} days left until ${dateText(set)}.`;
+}
