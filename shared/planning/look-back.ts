@@ -3,7 +3,7 @@
  * model believes that stages support each other, and only this checks it.
  */
 import { EVEN } from '../log/events';
-import { roundItems, STAGES, stageIndex, type StartingNote, type Way } from '../music/deck';
+import { roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
 import type { Student } from './student';
 
 const EVERY = 5;
@@ -19,6 +19,10 @@ function isStuckAtFour(student: Student, note: StartingNote): boolean {
   return tried.length > 0 && uneven.length * 2 > tried.length;
 }
 
+/** The highest stage that is open for any arpeggio of a note. */
+const frontOf = (student: Student, note: StartingNote): number =>
+  Math.max(...roundItems(note, STAGES[0]).map((item) => student.stages.open[item.arpeggioIndex]!));
+
 /**
  * The way of playing that a note goes back to now, or null if it is not time or there is none below. `entriesOf` counts
  * the entries that each note has had so far.
@@ -26,13 +30,12 @@ function isStuckAtFour(student: Student, note: StartingNote): boolean {
 export function lookBackWay(
   student: Student,
   note: StartingNote,
-  front: Way,
   entriesOf: ReadonlyMap<StartingNote, number>,
 ): Way | null {
   const entries = entriesOf.get(note) ?? 0;
-  const stage = stageIndex(front);
-  if (entries % EVERY !== EVERY - 1 || stage <= 0) return null;
-  const lower: Way[] = STAGES.slice(0, Math.min(stage, 3));
-  if (stage >= 3 && isStuckAtFour(student, note)) lower.splice(0, 2, 'right.4', 'left.4');
+  const front = frontOf(student, note);
+  if (entries % EVERY !== EVERY - 1 || front === 0) return null;
+  const lower: Way[] = STAGES.slice(0, Math.min(front, 3));
+  if (front >= 3 && isStuckAtFour(student, note)) lower.splice(0, 2, 'right.4', 'left.4');
   return lower[Math.floor(entries / EVERY) % lower.length]!;
 }

@@ -17,7 +17,7 @@ export interface Weakest {
 
 export type Reason =
   /** Every fifth entry of a note goes back a stage. */
-  | { readonly kind: 'look-back'; readonly way: Way; readonly front: Way }
+  | { readonly kind: 'look-back'; readonly way: Way }
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
   | { readonly kind: 'new'; readonly below: Way | null; readonly reach: Tempo }
   /** On the list for another time today. */

@@ -183,7 +183,7 @@ function choose(
 
 /** A whole round one stage back in place of what was chosen, if its turn has come and it fits. */
 function lookBack(planning: Planning, chosen: Candidate, seconds: number): Candidate | null {
-  const way = lookBackWay(planning.student, chosen.note, chosen.way, planning.entriesOf);
+  const way = lookBackWay(planning.student, chosen.note, planning.entriesOf);
   if (way === null) return null;
   const items = valued(planning, roundItems(chosen.note, way));
   if (items.length < SHORTEST_ROUND) return null;
@@ -191,20 +191,20 @@ function lookBack(planning: Planning, chosen: Candidate, seconds: number): Candi
   return candidate.seconds <= seconds ? candidate : null;
 }
 
-function reasonOf(planning: Planning, candidate: Candidate, front: Way | null): Reason {
+function reasonOf(planning: Planning, candidate: Candidate, isLookBack: boolean): Reason {
   const { student, programme, day, planned } = planning;
   const { items, way } = candidate;
-  if (front !== null) return { kind: 'look-back', way, front };
+  if (isLookBack) return { kind: 'look-back', way };
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
     ? { kind: 'again', times: times + 1 }
     : reasonFor(student, programme, items, day);
 }
 
-/** Puts a candidate on the list; `front` is the way that a look-back stands in for. */
-function enter(planning: Planning, candidate: Candidate, front: Way | null): Entry {
+/** Puts a candidate on the list. */
+function enter(planning: Planning, candidate: Candidate, isLookBack: boolean): Entry {
   const { kind, note, way, items, tempo, seconds } = candidate;
-  const reason = reasonOf(planning, candidate, front);
+  const reason = reasonOf(planning, candidate, isLookBack);
   for (const item of items) {
     practise(planning.learner, item, dayNumber(planning.day));
     planning.planned.set(item.id, (planning.planned.get(item.id) ?? 0) + 1);
@@ -244,7 +244,7 @@ export function planDay(student: Student, day: Day, minutes: number): DayPlan {
     const chosen = choose(planning, others, left);
     if (chosen === null) break;
     const back = lookBack(planning, chosen, left);
-    const entry = enter(planning, back ?? chosen, back === null ? null : chosen.way);
+    const entry = enter(planning, back ?? chosen, back !== null);
     left -= entry.seconds;
     entries.push(entry);
   }
