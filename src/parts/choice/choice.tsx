@@ -4,7 +4,7 @@
  * <Choice legend="Theme" value={theme} onChange={setTheme}
  *   options={[{ value: 'light', label: 'Light' }, { value: 'dark', label: 'Dark' }]} />
  *
- * `spoken` adds to an option's accessible name what its short label leaves out; `isLegendHidden` hides a legend that
+ * `isStacked` puts long options under each other. `spoken` adds to an option's accessible name what its short label leaves out; `isLegendHidden` hides a legend that
  * the surroundings already show. Values are strings or numbers.
  */
 import type { ComponentChildren } from 'preact';
@@ -20,6 +20,7 @@ export interface ChoiceOption<T> {
 interface ChoiceProps<T> {
   readonly legend: string;
   readonly isLegendHidden?: boolean;
+  readonly isStacked?: boolean;
   readonly options: readonly ChoiceOption<T>[];
   readonly value: T;
   readonly onChange: (value: T) => void;
@@ -30,7 +31,7 @@ export function Choice<T extends string | number>(props: ChoiceProps<T>) {
   return (
     <fieldset class={styles.choice}>
       <legend class={props.isLegendHidden ? 'spoken' : styles.legend}>{props.legend}</legend>
-      <div class={styles.row}>
+      <div class={props.isStacked ? styles.stack : styles.row}>
         {props.options.map((option) => (
           <label key={option.value} class={styles.option}>
             <input

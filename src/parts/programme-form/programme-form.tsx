@@ -1,0 +1,118 @@
+/**
+ * The programme as a form: starting notes, stage reached, targets, and time. It has no button of its own.
+ *
+ * <ProgrammeForm value={programme} onChange={setProgramme} today={store.today.value} />
+ *
+ * Every value that it hands out is a valid programme.
+ */
+import { useId } from 'preact/hooks';
+import type { Day } from '../../../shared/log/events';
+import type { Programme } from '../../../shared/log/programme';
+import { type Stage, STAGES } from '../../../shared/music/deck';
+import { type Grouping, playableTempo } from '../../../shared/music/tempo';
+import { Choice } from '../choice/choice';
+import { Stepper } from '../stepper/stepper';
+import { wayText } from '../words';
+import { NotePicker } from './note-picker';
+import styles from './programme-form.module.css';
+import { StageGoals } from './stage-goals';
+
+interface ProgrammeFormProps {
+  readonly value: Programme;
+  readonly onChange: (programme: Programme) => void;
+  /** The date of the programme cannot be before it. */
+  readonly today: Day;
+}
+
+const REACHED = STAGES.map((stage) => ({ value: stage, label: wayText(stage) }));
+const GROUPINGS = [
+  { value: 4, label: 'four notes a beat' },
+  { value: 3, label: 'three notes a beat' },
+] as const;
+
+/** Another grouping keeps the speed of the notes, to the nearest whole metronome mark. */
+function regrouped(programme: Programme, grouping: Grouping): Programme {
+  const stages = { ...programme.stages };
+  for (const stage of STAGES) {
+    const goal = stages[stage];
+    stages[stage] = { ...goal, target: playableTempo(goal.target, grouping) };
+  }
+  return { ...programme, grouping, stages };
+}
+
+export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
+  const set = (change: Partial<Programme>) => onChange({ ...value, ...change });
+  return (
+    <div class={styles.form}>
+      <NotePicker notes={value.notes} onChange={(notes) => set({ notes })} />
+      <section class={styles.part}>
+        <h2>Where are you now?</h2>
+        <Choice<Stage>
+          legend="The stage that goes well already, or the first one for a beginner"
+          isStacked
+          options={REACHED}
+          value={value.reached}
+          onChange={(reached) => set({ reached })}
+        />
+      </section>
+      <section class={styles.part}>
+        <h2>Where are you going?</h2>
+        <Choice<Grouping>
+          legend="The metronome counts"
+          options={GROUPINGS}
+          value={value.grouping}
+          onChange={(grouping) => onChange(regrouped(value, grouping))}
+        />
+        <StageGoals value={value} onChange={onChange} />
+        <DateField value={value.date} today={today} onChange={(date) => set({ date })} />
+      </section>
+      <section class={styles.part}>
+        <h2>How much time?</h2>
+        <div class={styles.steppers}>
+          <Stepper
+            label="Minutes a day"
+            value={value.minutes}
+            min={5}
+            max={120}
+            step={5}
+            onChange={(minutes) => set({ minutes })}
+          />
+          <Stepper
+            label="Days a week"
+            value={value.daysPerWeek}
+            min={1}
+            max={7}
+            onChange={(daysPerWeek) => set({ daysPerWeek })}
+          />
+        </div>
+      </section>
+    </div>
+  );
+}
+
+interface DateFieldProps {
+  readonly value: Day | null;
+  readonly today: Day;
+  readonly onChange: (date: Day | null) => void;
+}
+
+function DateField({ value, today, onChange }: DateFieldProps) {
+  const id = useId();
+  return (
+    <div>
+      <label for={id} class={styles.label}>
+        Date of the examination or lesson, if there is one
+      </label>
+      <input
+        id={id}
+        type="date"
+        value={value ?? ''}
+        min={today}
+        onChange={(event) => {
+          const { value: date, validity } = event.currentTarget;
+          if (validity.valid) onChange(date === '' ? null : date);
+        }}
+      />
+    </div>
+  );
+}
