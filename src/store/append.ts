@@ -59,7 +59,8 @@ async function append(
     transaction,
     records.flatMap(({ voids = [] }) => voids),
   );
-  await Promise.all(records.map((record) => store.add(record)));
+  // Async, so that an add that throws at once does not leave the others without anybody to tell.
+  await Promise.all(records.map(async (record) => store.add(record)));
   return events;
 }
 

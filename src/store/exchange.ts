@@ -98,7 +98,8 @@ async function add(
   const records = entries
     .filter((_, i) => known[i] === undefined)
     .map((entry, i) => recordOf(entry, from + 1 + i));
-  await Promise.all(records.map((record) => store.add(record)));
+  // Async, so that an add that throws at once does not leave the others without anybody to tell.
+  await Promise.all(records.map(async (record) => store.add(record)));
   await dropCheckpointOver(
     transaction,
     records.flatMap(({ id, voids = [] }) => [id, ...voids]),

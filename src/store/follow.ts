@@ -1,5 +1,5 @@
 /** Following the log: reading it into a timeline, from the checkpoint or the beginning, and catching up with it. */
-import type { Day, StudentId } from '../../shared/log/events';
+import type { Day, EventId, StudentId } from '../../shared/log/events';
 import { checkpointOf } from './checkpoint';
 import {
   BATCH,
@@ -16,7 +16,16 @@ import { write } from './transaction';
 /** How far the log has been read. */
 export interface Position extends Standing {
   readonly timeline: Timeline;
+  /** Up to where there is a checkpoint; '' without one. */
+  readonly keptUpTo: EventId;
 }
+
+export const emptyLog = (): Position => ({
+  student: null,
+  sequence: 0,
+  timeline: new Timeline(),
+  keptUpTo: '',
+});
 
 async function readAll(
   database: LogDatabase,
@@ -52,7 +61,7 @@ export async function rebuild(database: LogDatabase, reading: Reading): Promise<
     timeline.hear(own.map(entryOf));
     await readAll(database, { student, sequence }, timeline, reading);
   }
-  return { student, sequence, timeline };
+  return { student, sequence, timeline, keptUpTo: '' };
 }
 
 /** Reads the log from its checkpoint if there is one that can be used. */
@@ -63,7 +72,7 @@ export async function openLog(database: LogDatabase, reading: Reading): Promise<
   const isUsable = timeline.canStandOn(reading.today) && records.length < BATCH;
   if (!isUsable) return rebuild(database, reading);
   timeline.add(records.map(entryOf), reading.today);
-  return { student, sequence, timeline };
+  return { student, sequence, timeline, keptUpTo: checkpoint.base.upTo };
 }
 
 /**
@@ -83,16 +92,19 @@ export async function catchUp(
   const entries = records.filter((record) => record.student === student).map(entryOf);
   if (!position.timeline.canTake(entries)) return null;
   position.timeline.add(entries, today);
-  return { student, sequence, timeline: position.timeline };
+  return { ...position, student, sequence };
 }
 
-/** Keeps the fold as the checkpoint, unless something has come in that it may lack. Whether it was kept. */
-export const keepCheckpoint = (database: LogDatabase, position: Position): Promise<boolean> =>
+export const isCheckpointDue = ({ timeline, keptUpTo }: Position): boolean =>
+  timeline.folded.upTo !== keptUpTo;
+
+/** Keeps the fold as the checkpoint, unless something has come in that it may lack. */
+export const keepCheckpoint = (database: LogDatabase, position: Position): Promise<Position> =>
   write(database, async (transaction) => {
     const { student, timeline } = position;
     const last = await transaction.objectStore('events').openKeyCursor(null, 'prev');
-    if (student === null || last?.primaryKey !== position.sequence) return false;
+    if (student === null || last?.primaryKey !== position.sequence) return position;
     const checkpoint = checkpointOf(student, timeline.folded);
     await transaction.objectStore('kept').put(checkpoint, CHECKPOINT);
-    return true;
+    return { ...position, keptUpTo: checkpoint.base.upTo };
   });

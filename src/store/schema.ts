@@ -35,13 +35,16 @@ export type LogDatabase = IDBPDatabase<LogSchema>;
  */
 export const SCHEMA_VERSION = 1;
 
-export function upgrade(database: LogDatabase): void {
-  const events = database.createObjectStore('events', { keyPath: 'sequence' });
-  events.createIndex('id', 'id', { unique: true });
-  events.createIndex('replay', ['student', 'id']);
-  events.createIndex('runs', ['student', 'item', 'id']);
-  events.createIndex('voids', 'voids', { multiEntry: true });
-  database.createObjectStore('kept');
+/** From any older version to this one, step by step. */
+export function upgrade(database: LogDatabase, oldVersion: number): void {
+  if (oldVersion < 1) {
+    const events = database.createObjectStore('events', { keyPath: 'sequence' });
+    events.createIndex('id', 'id', { unique: true });
+    events.createIndex('replay', ['student', 'id']);
+    events.createIndex('runs', ['student', 'item', 'id']);
+    events.createIndex('voids', 'voids', { multiEntry: true });
+    database.createObjectStore('kept');
+  }
 }
 
 /** Our own keys in `kept`; those of the screens must not begin with "log.". */

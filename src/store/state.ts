@@ -1,11 +1,19 @@
 /** What is derived from the log, as signals, kept in step with the log one piece of work after another. */
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { Day, EventId, RunEvent } from '../../shared/log/events';
+import type { Day, RunEvent } from '../../shared/log/events';
 import { newStudent, type Student } from '../../shared/planning/student';
 import { StoreError } from './errors';
-import { catchUp, keepCheckpoint, openLog, type Position, rebuild } from './follow';
+import {
+  catchUp,
+  emptyLog,
+  isCheckpointDue,
+  keepCheckpoint,
+  openLog,
+  type Position,
+  rebuild,
+} from './follow';
 import type { Connection } from './open';
-import { Timeline, type UnreadEvent, type View } from './timeline';
+import type { UnreadEvent, View } from './timeline';
 
 export type StoreStatus =
   | 'opening'
@@ -58,7 +66,6 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   const today = signal(dayNow());
   const view = signal<View>({ student: nobody, dayStart: nobody, todaysRuns: [], unread: [] });
   let position: Position | null = null;
-  let keptUpTo: EventId = '';
   let isClosed = false;
   let work = Promise.resolve();
 
@@ -84,14 +91,13 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
       status.value = 'ready';
       problem.value = null;
     });
-    if (reached.timeline.folded.upTo !== keptUpTo) whenIdle(() => void inTurn(keep));
+    if (isCheckpointDue(reached)) whenIdle(() => void inTurn(keep));
   };
 
   const keep = async () => {
     const reached = position;
-    if (reached === null || reached.timeline.folded.upTo === keptUpTo) return;
-    const isKept = await connection.run((database) => keepCheckpoint(database, reached));
-    if (isKept) keptUpTo = reached.timeline.folded.upTo;
+    if (reached === null || !isCheckpointDue(reached)) return;
+    position = await connection.run((database) => keepCheckpoint(database, reached));
   };
 
   const reading = () => ({
@@ -107,9 +113,7 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   };
 
   const start = async () => {
-    const reached = await connection.run((database) => openLog(database, reading()));
-    keptUpTo = reached.timeline.folded.upTo;
-    publish(reached);
+    publish(await connection.run((database) => openLog(database, reading())));
   };
 
   const takeIn = async () => {
@@ -144,10 +148,7 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
       const day = dayNow();
       return day === today.peek() ? work : inTurn(() => turnTo(day));
     },
-    reset: () => {
-      keptUpTo = '';
-      publish({ student: null, sequence: 0, timeline: new Timeline() });
-    },
+    reset: () => publish(emptyLog()),
     outdated: () =>
       batch(() => {
         status.value = 'outdated';

@@ -14,7 +14,7 @@ export { StoreError, type StoreErrorKind } from './errors';
 export type { StoreStatus } from './state';
 export type { UnreadEvent } from './timeline';
 
-export interface Store extends StateSignals {
+export interface Store extends Omit<StateSignals, 'problem'> {
   /**
    * Records what a person did, all or none, and resolves when it is on the device and the signals show it. Rejects with
    * a StoreError, and then nothing is recorded. Undo is `record([{ kind: 'void', events: ids }])`.
@@ -51,7 +51,7 @@ function checkKey(key: string): void {
   if (key.startsWith(OWN_PREFIX)) throw new RangeError(`the store's own key: ${key}`);
 }
 
-export function openStore({ name, now, dayOf }: StoreOptions): Store {
+export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSignals {
   const connection = connect(name, {
     outdated: () => state.outdated(),
     blocked: (isBlocked) => state.blocked(isBlocked),

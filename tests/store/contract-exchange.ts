@@ -1,0 +1,256 @@
+/** Backup, restore, and events that can't be read. */
+import { planDay } from '../../shared/planning/today';
+import type { StoreError } from '../../src/store/errors';
+import { holds, rejection, same } from './check';
+import { DAY, programme, type Promises, run, runs, World } from './world';
+
+/** Three days with a name, corrections and a remark. */
+async function live(world: World): Promise<void> {
+  const store = await world.ready();
+  await store.record([programme(), { kind: 'name', name: 'Ada “Königin” 🎹' }]);
+  for (let day = 0; day < 3; day++) {
+    const [first] = await store.record(runs(6));
+    await store.record([{ kind: 'void', events: [first!.id] }]);
+    world.at += DAY;
+  }
+  await store.record([{ kind: 'remark', about: null, text: 'line 1\nline 2\u2028\ud800' }]);
+  store.close();
+}
+
+/** Puts events into the log that can't be read: one of a later version, then damaged ones. */
+async function spoil(world: World, damaged: readonly unknown[] = []): Promise<void> {
+  const records = await world.records();
+  const { id, student, event } = records.at(-1)!;
+  const idOf = (place: number) => id.replace(/.{4}$/, `ff${String(place).padStart(2, '0')}`);
+  const newer = { ...(event as object), version: 2, kind: 'dance', steps: [1, [2, { three: 3 }]] };
+  const strange = [{ ...newer, id: idOf(1) }, ...damaged];
+  await world.raw(async (database) => {
+    for (const [i, one] of strange.entries()) {
+      const sequence = records.length + 1 + i;
+      await database.add('events', { sequence, id: idOf(i + 1), student, event: one });
+    }
+  });
+}
+
+/** A run without its fields, one under a foreign id, and what is no object at all. */
+async function damagedBy(world: World): Promise<readonly unknown[]> {
+  const event = (await world.records()).at(-1)!.event as object;
+  return [{ ...event, kind: 'run' }, event, 'not even an object', null];
+}
+
+const linesOf = async (blob: Blob): Promise<readonly string[]> =>
+  (await blob.text()).split('\n').slice(1);
+
+export const aboutExchange: Promises = {
+  'backup, erased storage, restore: the same student and the same plan': async (world) => {
+    await live(world);
+    const store = await world.ready();
+    const plan = () => planDay(store.dayStart.value, store.today.value, 20);
+    const before = [store.student.value, plan()];
+    const backup = new File([await store.backup()], 'log.arpeggiary');
+    same(await store.kept('last-backup'), '2026-11-28');
+    await store.wipe();
+    same(store.student.value.eventCount, 0);
+
+    const preview = await store.previewBackup(backup);
+    const { fresh, made, ...told } = preview;
+    same([made, fresh.length], [new Date(world.at).toISOString(), 24]);
+    same(told, {
+      events: 24,
+      runs: 15,
+      firstDay: '2026-11-25',
+      lastDay: '2026-11-28',
+      names: ['Ada “Königin” 🎹'],
+      alreadyHere: 0,
+      newer: 0,
+      damaged: 0,
+    });
+    await store.restore(preview);
+    same([store.student.value, plan()], before);
+    await world.agrees(store);
+    await world.agrees(await world.ready());
+  },
+
+  'an empty log takes over the student, and goes on as that student': async (world) => {
+    await live(world);
+    const other = new World();
+    const store = await other.ready();
+    await store.restore(await store.previewBackup(await world.backup()));
+    const [first] = await world.events();
+    const [event] = await store.record([run()]);
+    same(event!.student, first!.student);
+    holds(event!.device !== first!.device, 'on a device of its own');
+    await other.agrees(store);
+    await other.end();
+  },
+
+  'restoring twice changes nothing': async (world) => {
+    await live(world);
+    const store = await world.ready();
+    const before = await world.records();
+    const preview = await store.previewBackup(await world.backup());
+    same([preview.alreadyHere, preview.fresh.length], [24, 0]);
+    await store.restore(preview);
+    same(await world.records(), before);
+    await world.agrees(store);
+  },
+
+  'a preview that is out of date doubles nothing': async (world) => {
+    await live(world);
+    const backup = await world.backup();
+    const store = await world.ready();
+    await store.wipe();
+    const preview = await store.previewBackup(backup);
+    await Promise.all([store.restore(preview), store.restore(preview)]);
+    same((await world.records()).length, 24);
+    await world.agrees(store);
+  },
+
+  'two devices merge to the same state, whichever takes in the other': async (world) => {
+    await live(world);
+    const [other, store] = [new World(), await world.ready()];
+    other.at = world.at - 30 * 60_000;
+    const otherStore = await other.ready();
+    await otherStore.restore(await otherStore.previewBackup(await world.backup()));
+    for (const [device, some] of [
+      [store, runs(3)],
+      [otherStore, runs(5).toReversed()],
+      [store, runs(2)],
+    ] as const) {
+      world.at += 60_000;
+      other.at += 61_000;
+      await device.record(some);
+    }
+    const [mine, theirs] = [await world.backup(), await other.backup()];
+    await store.restore(await store.previewBackup(theirs));
+    await otherStore.restore(await otherStore.previewBackup(mine));
+    same(otherStore.student.value, store.student.value);
+    same(otherStore.todaysRuns.value, store.todaysRuns.value);
+    await world.agrees(store);
+    await other.agrees(otherStore);
+    await other.end();
+  },
+
+  'older events slip in before the checkpoint, in both windows': async (world) => {
+    const begin = world.at;
+    await world.practise(1);
+    const other = new World();
+    other.at = begin + 60_000;
+    const otherStore = await other.ready();
+    await otherStore.restore(await otherStore.previewBackup(await world.backup()));
+    await otherStore.record(runs(4));
+    await world.practise(2);
+    const [store, window] = [await world.ready(), await world.ready()];
+    const { length } = await world.records();
+    const preview = await store.previewBackup(await other.backup());
+    same(preview.fresh.length, 4);
+    await store.restore(preview);
+    same((await world.records()).length, length + 4);
+    await world.agrees(store);
+    await world.inStep(window);
+    await world.agrees(await world.ready());
+    await other.end();
+  },
+
+  'newer and damaged events are set aside, told, and in the backup': async (world) => {
+    await live(world);
+    const student = await world.rebuilt();
+    await spoil(world, await damagedBy(world));
+    const store = await world.ready();
+    same(store.student.value, student);
+    same(
+      store.unread.value.map(({ outcome, problem }) => [outcome, problem.split(':')[0]]),
+      [
+        ['newer', 'version 2'],
+        ['damaged', 'item'],
+        ['damaged', 'id'],
+        ['damaged', 'not an event'],
+        ['damaged', 'not an event'],
+      ],
+    );
+    const backup = await world.backup();
+    const other = new World();
+    const otherStore = await other.ready();
+    const preview = await otherStore.previewBackup(backup);
+    same([preview.events, preview.newer, preview.damaged], [29, 1, 4]);
+    await otherStore.restore(preview);
+    same(otherStore.unread.value, store.unread.value);
+    same(otherStore.student.value, student);
+    same(await other.records(), await world.records());
+    same(await linesOf(await other.backup()), await linesOf(backup));
+    await other.end();
+  },
+
+  'they stay where they are when the log goes on, and behind the checkpoint': async (world) => {
+    await live(world);
+    await spoil(world, await damagedBy(world));
+    const store = await world.ready();
+    const [event] = await store.record([run()]);
+    holds(event!.id > store.unread.value.at(-1)!.id, 'the new run sorts last');
+    const before = store.unread.value;
+    world.at += DAY;
+    store.close();
+    const next = await world.ready();
+    const hasReached = async () => (await world.checkpoint())?.base.upTo === event!.id;
+    while (!(await hasReached())) await next.kept('nothing');
+    same((await world.ready()).unread.value, before);
+    same((await world.records()).length, 30);
+  },
+
+  'what JSON cannot say is told in the backup all the same': async (world) => {
+    await live(world);
+    const circle: { self?: unknown } = {};
+    circle.self = circle;
+    const deep = JSON.parse(`${'['.repeat(50)}${']'.repeat(50)}`) as unknown;
+    const long = { text: 'x'.repeat(30_000) };
+    const own = JSON.parse('{"__proto__":{"polluted":true}}') as unknown;
+    const strange = [circle, 12n, undefined, deep, long, own, { constructor: 1 }, Number.NaN];
+    await spoil(world, strange);
+    const other = new World();
+    const store = await other.ready();
+    const preview = await store.previewBackup(await world.backup());
+    same([preview.newer, preview.damaged], [1, strange.length]);
+    await store.restore(preview);
+    same(store.unread.value.length, 1 + strange.length);
+    same(store.student.value, await world.rebuilt());
+    holds(!('polluted' in {}), 'no prototype was touched');
+    await other.end();
+  },
+
+  'the log of another student is refused, and nothing is mixed': async (world) => {
+    await live(world);
+    const other = new World();
+    const store = await other.ready();
+    await store.record([run()]);
+    const backup = await world.backup();
+    const error = (await rejection(store.previewBackup(backup))) as StoreError;
+    same([error.name, error.kind], ['StoreError', 'other-student']);
+    await store.wipe();
+    const preview = await store.previewBackup(backup);
+    await store.record([run()]);
+    same(((await rejection(store.restore(preview))) as StoreError).kind, 'other-student');
+    same((await other.records()).length, 1);
+    await other.agrees(store);
+    await other.end();
+  },
+
+  'a file that is no backup is refused with the reason': async (world) => {
+    const store = await world.ready();
+    const refused = async (...parts: BlobPart[]) => {
+      const error = await rejection(store.previewBackup(new File(parts, 'x.arpeggiary')));
+      same(error.name, 'BackupError');
+      return error.message;
+    };
+    holds((await refused()).includes('empty'), 'empty');
+    holds((await refused('{"format":"else"}\n')).includes('not an Arpeggiary'), 'another format');
+    holds((await refused(new Uint8Array([0xff, 0xfe, 0]))).includes('no text'), 'not UTF-8');
+    await live(world);
+    const lines = (await (await world.backup()).text()).split('\n');
+    const cut = await refused(`${lines.slice(0, 9).join('\n')}\n{"id":"01`);
+    holds(cut.includes('after 8 of 24 events'), cut);
+    const damaged = await refused(
+      lines.with(4, lines[4]!.replace('"tempo":', '"temp":')).join('\n'),
+    );
+    holds(damaged.includes('Line 5') && damaged.includes('tempo'), damaged);
+  },
+};

@@ -1,0 +1,16 @@
+/**
+ * What the store promises, whatever IndexedDB is below it: run on fake-indexeddb by contract.test.ts and in Chromium by
+ * harness.ts.
+ */
+import { aboutDays } from './contract-days';
+import { aboutExchange } from './contract-exchange';
+import { aboutLog } from './contract-log';
+import { aboutTrouble } from './contract-trouble';
+import type { Promises } from './world';
+
+export const contract: Promises = {
+  ...aboutLog,
+  ...aboutDays,
+  ...aboutExchange,
+  ...aboutTrouble,
+};
