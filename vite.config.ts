@@ -1,3 +1,5 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { preact } from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
 import { cacheControl, SECURITY_HEADERS } from './service-worker/headers.ts';
@@ -8,7 +10,9 @@ const hostHeaders: Plugin = {
   configurePreviewServer(server) {
     server.middlewares.use((request, response, next) => {
       const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-      response.setHeader('Cache-Control', cacheControl(pathname));
+      // That a file is missing must not be remembered: it may be there after the next deploy.
+      const isThere = existsSync(join('dist', pathname));
+      response.setHeader('Cache-Control', isThere ? cacheControl(pathname) : 'no-store');
       for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
       next();
     });

@@ -29,7 +29,7 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
     'camera=(), geolocation=(), payment=(), usb=(), microphone=(self), midi=(self), screen-wake-lock=(self)',
 };
 
-/** Files under assets/ carry a hash of their content in the name, so they never change; all others may at any visit. */
+/** Files under assets/ carry a hash of their content in the name, so they never change; all others may at any visit. A 404 gets 'no-store'. */
 export function cacheControl(path: string): string {
   return /\/assets\/[^/]+-[\w-]{8}\.\w+$/.test(path)
     ? 'public, max-age=31536000, immutable'

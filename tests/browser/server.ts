@@ -18,7 +18,8 @@ export interface Server {
 
 /** With a body: a browser makes an error of its own out of an empty one. */
 function notFound(_request: IncomingMessage, response: ServerResponse): void {
-  response.writeHead(404, { 'Content-Type': 'text/plain' }).end('Not found');
+  const headers = { 'Content-Type': 'text/plain', 'Cache-Control': 'no-store' };
+  response.writeHead(404, headers).end('Not found');
 }
 
 /** Starts a host on a free port of localhost, which browsers treat as secure. */

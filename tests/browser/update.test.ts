@@ -1,39 +1,39 @@
 /** One release after another, seen by people who have the app open. */
 import { join } from 'node:path';
 import { writeFileSync } from 'node:fs';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { newProfile, openInstalled, serveApp, type AppServer } from './app';
+import { openInstalled, serveApp, type AppServer } from './app';
 import { APP_PATH } from './app-path';
-import { launchProfile } from './chromium';
+import { launchBrowser } from './chromium';
 import { deployRelease, filesToKeep, type Deploy } from './deploy';
 
 let first: Deploy;
 let second: Deploy;
-let profile: ReturnType<typeof newProfile>;
+let browser: Browser;
 let server: AppServer;
 let context: BrowserContext;
 
 beforeAll(async () => {
   first = await deployRelease(1);
   second = await deployRelease(2);
+  browser = await launchBrowser();
 });
 
-afterAll(() => {
+afterAll(async () => {
+  await browser.close();
   first.remove();
   second.remove();
 });
 
 beforeEach(async () => {
-  profile = newProfile();
   server = await serveApp({ [APP_PATH]: first.folder });
-  context = await launchProfile(profile.folder);
+  context = await browser.newContext();
 });
 
 afterEach(async () => {
   await context.close();
   await server.kill();
-  profile.remove();
 });
 
 const release = (page: Page) =>
@@ -80,8 +80,7 @@ test('put off, the new release starts when all tabs have been closed', async () 
   expect(await offer(tab).count()).toBe(0);
   expect(await release(tab)).toBe('1');
 
-  await context.close();
-  context = await launchProfile(profile.folder);
+  await tab.close();
   const later = await context.newPage();
   await later.goto(server.url);
   await expect.poll(() => release(later)).toBe('2');
