@@ -68,12 +68,30 @@ function ItemPage({ item, programme }: ItemProps) {
       <ItemNotes item={item} contraryForm={programme.contraryForm} />
       <section class={styles.section}>
         <h2>Reach</h2>
-        <p>
-          Today as often even as not at <Mark tempo={reach.tempo} grouping={grouping} />, probably
-          between {markOf(reach.low, grouping)} and {markOf(reach.high, grouping)}.{' '}
-          {markOf(target, grouping)} is asked: there it comes out at least even with a chance of{' '}
-          {percent(chances.get(item.way)!)} per cent.
-        </p>
+        <dl class={styles.facts}>
+          <div>
+            <dt>as often even as not at</dt>
+            <dd>
+              <Mark tempo={reach.tempo} grouping={grouping} />
+            </dd>
+            <dd class={styles.spread}>
+              probably {markOf(reach.low, grouping)} to {markOf(reach.high, grouping)}
+            </dd>
+          </div>
+          <div>
+            <dt>asked</dt>
+            <dd>
+              <Mark tempo={target} grouping={grouping} />
+            </dd>
+          </div>
+          <div>
+            <dt>chance of even there</dt>
+            <dd>
+              {percent(chances.get(item.way)!)}
+              <span class={styles.unit}> per cent</span>
+            </dd>
+          </div>
+        </dl>
         <p class={styles.note}>
           <LastPlayed item={item} /> {standingText(student, programme, item)}
         </p>
@@ -97,7 +115,10 @@ function ItemPage({ item, programme }: ItemProps) {
       </section>
       <section class={styles.section}>
         <h2 class={styles.heading}>Remarks</h2>
-        <Remarks about={item.id} />
+        <Remarks
+          about={item.id}
+          remarks={student.remarks.filter((remark) => remark.about === item.id)}
+        />
       </section>
     </Page>
   );

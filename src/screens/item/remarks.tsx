@@ -1,19 +1,27 @@
-/** Remarks about one item, or about the student as a whole (`about` null), and a field for a new one. */
+/** Remarks, newest first, and a field for a new one about an item, or about the student as a whole (`about` null). */
 import { useState } from 'preact/hooks';
 import { LONGEST_TEXT } from '../../../shared/formats/event';
-import type { ItemId } from '../../../shared/music/deck';
+import { chordOf } from '../../../shared/music/chords';
+import { type ItemId, itemOf } from '../../../shared/music/deck';
+import type { Remark } from '../../../shared/planning/student';
 import { Button } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { say } from '../../parts/notice/notice';
+import { chordText, wayText } from '../../parts/words';
 import { useStore } from '../../store-context';
 import { type Regretted, TakeBack } from './take-back';
 import styles from './remarks.module.css';
 
-export function Remarks({ about }: { readonly about: ItemId | null }) {
+interface RemarksProps {
+  readonly about: ItemId | null;
+  /** In the order in which they were made. */
+  readonly remarks: readonly Remark[];
+}
+
+export function Remarks({ about, remarks }: RemarksProps) {
   const store = useStore();
   const [text, setText] = useState('');
   const [regretted, setRegretted] = useState<Regretted | null>(null);
-  const remarks = store.student.value.remarks.filter((remark) => remark.about === about);
 
   const save = async (event: Event) => {
     event.preventDefault();
@@ -33,7 +41,10 @@ export function Remarks({ about }: { readonly about: ItemId | null }) {
       <ul class={styles.list}>
         {remarks.toReversed().map((remark) => (
           <li key={remark.id} class={styles.remark}>
-            <p>{remark.text}</p>
+            <p>
+              {remark.about !== about && <ItemName id={remark.about} />}
+              {remark.text}
+            </p>
             <p class={styles.day}>
               {dateText(remark.day)}
               <span data-screen-only>
@@ -67,5 +78,16 @@ export function Remarks({ about }: { readonly about: ItemId | null }) {
       </form>
       <TakeBack regretted={regretted} onClose={() => setRegretted(null)} />
     </div>
+  );
+}
+
+/** Before a remark that stands elsewhere than with its item. */
+function ItemName({ id }: { readonly id: ItemId | null }) {
+  if (id === null) return null;
+  const { note, chord, way } = itemOf(id);
+  return (
+    <span class="music">
+      {chordText(note, chord).bottom}, {chordOf(chord).shortName}, {wayText(way)}:{' '}
+    </span>
   );
 }

@@ -1,0 +1,55 @@
+/** Readiness stage by stage, as a bar with its number. */
+import type { Grouping } from '../../../shared/music/tempo';
+import { markOf } from '../../../shared/music/tempo';
+import type { Report } from '../../../shared/planning/report';
+import { percent } from '../../parts/percent-text';
+import { wayText } from '../../parts/words';
+import { Bar } from './bar';
+import styles from './table.module.css';
+
+interface StageTableProps {
+  readonly report: Report;
+  readonly grouping: Grouping;
+}
+
+export function StageTable({ report, grouping }: StageTableProps) {
+  return (
+    <section>
+      <h2>By stage</h2>
+      <table class={`${styles.table} ${styles.stages}`}>
+        <thead>
+          <tr>
+            <th scope="col">Stage</th>
+            <th scope="col" class={styles.number}>
+              Asked
+            </th>
+            <th scope="col" class={styles.number}>
+              Played
+            </th>
+            <th scope="col" colSpan={2}>
+              Readiness
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {report.stages.map(({ stage, target, share, items, played }) => (
+            <tr key={stage}>
+              <th scope="row">{wayText(stage)}</th>
+              <td class={styles.number}>{markOf(target, grouping)}</td>
+              <td class={styles.number}>
+                {played} of {items}
+              </td>
+              <td class={styles.number}>{percent(share)}</td>
+              <td class={styles.bar}>
+                <Bar share={share} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class={styles.note}>
+        Asked: beats a minute, {grouping} notes a beat. Readiness in per cent.
+      </p>
+    </section>
+  );
+}
