@@ -82,7 +82,7 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
         ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`
         : `New, as ${HANDS_IN_WORDS[reason.below]} holds. Likely even at ${mark(reason.reach)}.`;
     case 'again':
-      return `The ${ORDINALS[reason.times] ?? 'next'} time today, after other notes.`;
+      return `For the ${ORDINALS[reason.times] ?? 'next'} time today: still the most to gain.`;
     case 'rested':
       return `${lastText(reason, grouping)}. After the pause likely even at ${mark(reason.reach)}.`;
     case 'short':
