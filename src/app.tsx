@@ -1,7 +1,7 @@
 /** The shell: the store for the screens, the screen that the address names, and what the app says by itself. */
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Button } from './parts/button/button';
 import { Notice } from './parts/notice/notice';
 import { Page } from './parts/page/page';
@@ -36,7 +36,7 @@ export function App({ store }: { readonly store: OwnStore }) {
       <StoreProblem store={store} />
       <Notice />
       <CurrentScreen key={demo === null ? 'own' : 'demo'} />
-      <UpdateNotice />
+      <Slip />
     </StoreContext.Provider>
   );
 }
@@ -64,6 +64,27 @@ function NotLoaded({ name }: { readonly name: ScreenName }) {
         <Button onClick={() => location.reload()}>Try again</Button>
       </p>
     </Page>
+  );
+}
+
+/**
+ * What the app says about itself lies over the lower edge. Bars that stick to that edge move up by its height, so that
+ * it never covers the one button of a screen.
+ */
+function Slip() {
+  const slip = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const observer = new ResizeObserver(() => {
+      const height = slip.current?.offsetHeight ?? 0;
+      document.documentElement.style.setProperty('--slip', `${height}px`);
+    });
+    observer.observe(slip.current!);
+    return () => observer.disconnect();
+  }, []);
+  return (
+    <div ref={slip} class={styles.slip}>
+      <UpdateNotice />
+    </div>
   );
 }
 

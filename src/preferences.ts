@@ -58,7 +58,8 @@ export async function startPreferences(store: Store): Promise<void> {
     if (theme === 'system') delete document.documentElement.dataset.theme;
     else document.documentElement.dataset.theme = theme;
   });
-  current.value = readPreferences(await store.kept(KEY));
+  // Where nothing can be read the defaults hold, and the shell says what is wrong with the store.
+  current.value = readPreferences(await store.kept(KEY).catch(() => null));
 }
 
 /** Changes some preferences at once and keeps them. Rejects if they could not be kept; they hold until a reload. */

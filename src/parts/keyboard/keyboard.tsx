@@ -8,7 +8,7 @@
  * For the small ornament see keyboard-strip.tsx.
  */
 import { useMemo } from 'preact/hooks';
-import { type KeyShape, keyShapes, widthOf } from './geometry';
+import { type KeyShape, keyShapes, WHITE_WIDTH, widthOf } from './geometry';
 import styles from './keyboard.module.css';
 
 interface KeyboardProps {
@@ -24,14 +24,18 @@ interface KeyboardProps {
 
 const BLACK_LENGTH = 0.63;
 /** Places of the marks along a key, as shares of its length: the right hand's above the left hand's. */
-const RIGHT_ROW = { white: 0.75, black: 0.38 };
-const LEFT_ROW = { white: 0.9, black: 0.53 };
+const RIGHT_ROW = { white: 0.73, black: 0.34 };
+const LEFT_ROW = { white: 0.9, black: 0.52 };
+/** Marks fill more of the key where keys are many and therefore small. */
+const MANY_KEYS = 20;
+const RADIUS = { few: { white: 2.8, black: 2 }, many: { white: 4.1, black: 2.6 } };
 const NO_KEYS: readonly number[] = [];
 
 export function Keyboard(props: KeyboardProps) {
   const { lowest, highest, length = 56, now = NO_KEYS } = props;
   const shapes = useMemo(() => keyShapes(lowest, highest), [lowest, highest]);
   const width = widthOf(shapes);
+  const radius = RADIUS[width > MANY_KEYS * WHITE_WIDTH ? 'many' : 'few'];
   return (
     <svg
       class={styles.keyboard}
@@ -44,6 +48,7 @@ export function Keyboard(props: KeyboardProps) {
           key={shape.midi}
           shape={shape}
           length={length}
+          radius={radius[shape.isBlack ? 'black' : 'white']}
           isRight={props.right.includes(shape.midi)}
           isLeft={props.left.includes(shape.midi)}
           isNow={now.includes(shape.midi)}
@@ -56,15 +61,16 @@ export function Keyboard(props: KeyboardProps) {
 interface PianoKeyProps {
   readonly shape: KeyShape;
   readonly length: number;
+  /** Of a mark. */
+  readonly radius: number;
   readonly isRight: boolean;
   readonly isLeft: boolean;
   readonly isNow: boolean;
 }
 
-function PianoKey({ shape, length, isRight, isLeft, isNow }: PianoKeyProps) {
+function PianoKey({ shape, length, radius, isRight, isLeft, isNow }: PianoKeyProps) {
   const kind = shape.isBlack ? 'black' : 'white';
   const middle = shape.x + shape.width / 2;
-  const radius = shape.isBlack ? 1.9 : 2.6;
   return (
     <g class={styles[kind]} data-now={isNow}>
       <rect

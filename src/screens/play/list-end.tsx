@@ -64,7 +64,7 @@ const openedText = ({ stage, arpeggios }: Opened): string =>
   `Open from now on for ${chords(arpeggios)}: ${wayText(stage)}.`;
 
 const nearlyText = ({ stage, arpeggios }: Opened): string =>
-  `Even once more on another day, and ${wayText(stage)} opens for ${chords(arpeggios)}.`;
+  `Even once more on another day, and the next stage opens for ${chords(arpeggios)}: ${wayText(stage)}.`;
 
 interface MovedTableProps {
   readonly moved: readonly Moved[];
@@ -78,7 +78,7 @@ function MovedTable({ moved, grouping }: MovedTableProps) {
       <thead>
         <tr>
           <th scope="col">From</th>
-          <th scope="col">this morning</th>
+          <th scope="col">before</th>
           <th scope="col">now</th>
         </tr>
       </thead>
@@ -86,8 +86,12 @@ function MovedTable({ moved, grouping }: MovedTableProps) {
         {moved.map(({ note, way, items, before, after }) => (
           <tr key={`${note} ${way}`}>
             <th scope="row">
-              <span class={styles.note}>{noteText(note)}</span> {wayText(way)}{' '}
-              <span class={styles.count}>{chords(items)}</span>
+              <span class={styles.what}>
+                <span class={styles.note}>{noteText(note)}</span>
+                <span>
+                  {wayText(way)} <span class={styles.count}>{chords(items)}</span>
+                </span>
+              </span>
             </th>
             <td>{markOf(before, grouping)}</td>
             <td class={styles.now}>{markOf(after, grouping)}</td>

@@ -82,7 +82,7 @@ function Row({ item, session, setSession }: RowProps) {
       {isOpen && (
         <div class={styles.tempo}>
           <TempoStepper
-            label={`Tempo of this one`}
+            label="Tempo of this one"
             tempo={played}
             grouping={grouping}
             onChange={(tempo) =>

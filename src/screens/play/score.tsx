@@ -3,6 +3,7 @@ import { useMemo } from 'preact/hooks';
 import type { Key, Step } from '../../../shared/music/sequence';
 import { Figures } from '../../parts/figures/figures';
 import { Keyboard } from '../../parts/keyboard/keyboard';
+import { useMedia } from '../../parts/media';
 import { useTitleFocus } from '../../parts/page/page';
 import { chordText } from '../../parts/words';
 import { type Course, type Part, stepOf } from './course';
@@ -52,7 +53,11 @@ interface KeysProps {
 /** On its own, as it is drawn anew with every note. */
 function Keys({ part, run, label }: KeysProps) {
   const { right, left, lowest, highest } = useMemo(() => keysOf(part.steps), [part]);
-  const step = run === null ? part.steps[0]! : stepOf(part, run.position.value);
+  const isPortrait = useMedia('(orientation: portrait)');
+  // Who asks for less motion sees the keys change with the beat and not with every note.
+  const isCalm = useMedia('(prefers-reduced-motion: reduce)');
+  const position = isCalm ? run?.beatPosition.value : run?.position.value;
+  const step = position === undefined ? part.steps[0]! : stepOf(part, position);
   const now = [step?.right, step?.left].flatMap((key) => (key ? [key.midi] : []));
   return (
     <Keyboard
@@ -62,15 +67,16 @@ function Keys({ part, run, label }: KeysProps) {
       left={left}
       now={now}
       label={label}
-      length={lengthFor(highest - lowest)}
+      length={lengthFor(highest - lowest, isPortrait)}
     />
   );
 }
 
 /** Few keys are drawn shorter and many longer than they are, so that each kind fills the room well. */
-function lengthFor(semitones: number): number {
-  if (semitones <= 26) return 46;
-  return semitones <= 38 ? 56 : 76;
+function lengthFor(semitones: number, isPortrait: boolean): number {
+  if (semitones <= 26) return isPortrait ? 54 : 46;
+  if (semitones <= 38) return isPortrait ? 76 : 56;
+  return isPortrait ? 110 : 76;
 }
 
 function keysOf(steps: readonly Step[]) {

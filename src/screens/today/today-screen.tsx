@@ -28,6 +28,7 @@ export function TodayScreen() {
   return (
     <Page title={dayText(store.today.value)} lit={lit} note={plan && <Amount list={list} />}>
       {plan !== null && <Plan plan={plan} list={list} />}
+      {store.status.value === 'reading' && <p role="status">Reading a long record…</p>}
     </Page>
   );
 }
