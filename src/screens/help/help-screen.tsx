@@ -1,5 +1,68 @@
+/** What the app does and asks, in words: the way it plans, keys and pedals, marks, care for the body. */
 import { Page } from '../../parts/page/page';
+import { Care } from './care';
+import { Marks } from './marks';
+import styles from './help-screen.module.css';
 
 export function HelpScreen() {
-  return <Page title="Help">{null}</Page>;
+  return (
+    <Page title="Help">
+      <div class={styles.help}>
+        <section>
+          <h2>How the list comes about</h2>
+          <p>
+            For every arpeggio, in each way of playing it, the app keeps a tempo at which it expects
+            an even run as often as not, and how sure it is of that. Each run that you judge moves
+            this tempo, for the arpeggio itself and a little for its relatives; days without
+            practice lower it slowly.
+          </p>
+          <p>
+            A line of the list is a round from one note, of the chords that lack most for your date
+            for the time that they take, at a tempo where about seven runs in ten should come out
+            even. The next line is from another note, because one and the same thing all day is soon
+            learnt and soon lost.
+          </p>
+          <p>
+            Every fifth line of a note goes back a stage, as hands together can hang on one hand
+            that lags. A stage opens when the one below was at least even on two separate days at
+            half its tempo or faster, and closes again if it does not hold.
+          </p>
+          <p>
+            These are estimates. They know only what has been judged, by you or by a teacher. Where
+            a teacher hears it otherwise, the teacher is right.
+          </p>
+        </section>
+        <Keys />
+        <Marks />
+        <Care />
+      </div>
+    </Page>
+  );
+}
+
+function Keys() {
+  return (
+    <section>
+      <h2>Keys and pedals</h2>
+      <dl class={styles.pairs}>
+        <div>
+          <dt>page down, right, down, space, enter</dt>
+          <dd>begin, next chord, done; while judging: save</dd>
+        </div>
+        <div>
+          <dt>page up, left, up</dt>
+          <dd>back, with a new count-in; while judging: choose another word</dd>
+        </div>
+        <div>
+          <dt>escape</dt>
+          <dd>back to the list</dd>
+        </div>
+      </dl>
+      <p>
+        Most page-turner pedals send one of these keys, so a whole list can be played and judged
+        with the feet. A pedal that sends other keys can be taught in the settings. Nothing that a
+        pedal does is beyond undoing.
+      </p>
+    </section>
+  );
 }

@@ -70,12 +70,9 @@ function ItemPage({ item, programme }: ItemProps) {
         <h2>Reach</h2>
         <dl class={styles.facts}>
           <div>
-            <dt>as often even as not at</dt>
+            <dt>reach today</dt>
             <dd>
               <Mark tempo={reach.tempo} grouping={grouping} />
-            </dd>
-            <dd class={styles.spread}>
-              probably {markOf(reach.low, grouping)} to {markOf(reach.high, grouping)}
             </dd>
           </div>
           <div>
@@ -85,13 +82,17 @@ function ItemPage({ item, programme }: ItemProps) {
             </dd>
           </div>
           <div>
-            <dt>chance of even there</dt>
+            <dt>chance there</dt>
             <dd>
               {percent(chances.get(item.way)!)}
               <span class={styles.unit}> per cent</span>
             </dd>
           </div>
         </dl>
+        <p>
+          The reach is the tempo at which it comes out at least even as often as not; it lies
+          probably between {markOf(reach.low, grouping)} and {markOf(reach.high, grouping)}.
+        </p>
         <p class={styles.note}>
           <LastPlayed item={item} /> {standingText(student, programme, item)}
         </p>

@@ -25,7 +25,7 @@ export function programmeText(programme: Programme, items: number): string {
   const { date, minutes, daysPerWeek } = programme;
   const days = daysPerWeek === 1 ? 'one day' : `${inWords(daysPerWeek)} days`;
   return [
-    `Programme: eleven chords from ${notesText(programme)} in ${stagesText}, ${items} items`,
+    `Eleven chords from ${notesText(programme)} in ${stagesText}, ${items} items`,
     date === null ? '. ' : `, for ${dateText(date)}. `,
     `${minutes} minutes a day on ${days} a week.`,
   ].join('');

@@ -1,5 +1,44 @@
+/** The programme, how things look and sound, and the record on this device. */
 import { Page } from '../../parts/page/page';
+import { demoStore } from '../../store-context';
+import { AboutSection } from './about-section';
+import { BeatSection } from './beat-section';
+import { DataSection } from './data-section';
+import { EraseSection } from './erase-section';
+import { InstallSection } from './install-section';
+import { NameField } from './name-field';
+import { NamesSection } from './names-section';
+import { PedalSection } from './pedal-section';
+import { ProgrammeSection } from './programme-section';
+import { Section } from './section';
+import { ThemeSection } from './theme-section';
+import { UnreadSection } from './unread-section';
 
 export function SettingsScreen() {
-  return <Page title="Settings">{null}</Page>;
+  const isDemo = demoStore.value !== null;
+  return (
+    <Page title="Settings">
+      <ProgrammeSection />
+      <Section title="Student">
+        <NameField />
+      </Section>
+      <NamesSection />
+      <ThemeSection />
+      <BeatSection />
+      <PedalSection />
+      {isDemo ? (
+        <Section title="Record">
+          <p>This is an invented student. Leave the demonstration to see your own record.</p>
+        </Section>
+      ) : (
+        <>
+          <DataSection />
+          <UnreadSection />
+          <InstallSection />
+          <EraseSection />
+        </>
+      )}
+      <AboutSection />
+    </Page>
+  );
 }
