@@ -1,6 +1,6 @@
 /**
- * Builds the app once for all browser tests of a run, as `npm run build` does, into a folder of its own: so the tests
- * never drive an old build, and two runs at once do not get in each other's way.
+ * Builds the app as `npm run build` does, but into a folder of its own: so the tests never drive an old build, and two
+ * runs at once do not get in each other's way. As the set-up of the browser tests it does so once for all of them.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
@@ -15,12 +15,18 @@ declare module 'vitest' {
   }
 }
 
-export default function setup(project: TestProject): () => void {
+/** Builds for APP_PATH and returns the folder, which the caller removes. */
+export function buildSite(): string {
   mkdirSync('.build', { recursive: true });
   const site = resolve(mkdtempSync('.build/site-'));
   // Its own process: the test runner sets NODE_ENV, which would make it a development build.
   const env = { ...process.env, NODE_ENV: 'production', APP_PATH };
   execFileSync('npx', ['tsx', 'service-worker/build.ts', '--out', site], { env, stdio: 'inherit' });
+  return site;
+}
+
+export default function setup(project: TestProject): () => void {
+  const site = buildSite();
   project.provide('site', site);
   return () => rmSync(site, { recursive: true });
 }

@@ -1,0 +1,16 @@
+/** The benchmarks: `npm run bench` runs all, `npm run bench -- page` those of one name. They print ratios, and judge nothing. */
+import { benchModel } from './model';
+import { benchPage } from './page';
+
+const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
+  model: benchModel,
+  page: benchPage,
+};
+
+const asked = process.argv.slice(2);
+for (const name of asked.length === 0 ? Object.keys(BENCHES) : asked) {
+  const bench = BENCHES[name];
+  if (bench === undefined) throw new RangeError(`no such benchmark: ${name}`);
+  console.log(`\n== ${name}`);
+  await bench();
+}
