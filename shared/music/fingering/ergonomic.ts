@@ -7,20 +7,9 @@
  * way down has the same fingers and, but for 3 to 4, the same cost, so the way up stands for both.
  */
 import type { Line } from './line';
+import type { NoteRule, PairRule, RuleSet, TripleRule } from './rules';
 import { CHILD_WIDENING, spanOf } from './spans';
 import type { Finger } from './types';
-
-export type NoteRule = (line: Line, i: number, finger: Finger) => number;
-/** `i` is the upper of the two notes, `to` its finger. */
-export type PairRule = (line: Line, i: number, from: Finger, to: Finger) => number;
-/** `i` is the highest of the three notes, `third` its finger. */
-export type TripleRule = (
-  line: Line,
-  i: number,
-  first: Finger,
-  second: Finger,
-  third: Finger,
-) => number;
 
 const above = (excess: number): number => Math.max(0, excess);
 const rise = (line: Line, i: number, notes: number): number =>
@@ -117,14 +106,37 @@ const thumbPassing: PairRule = (line, i, from, to) => {
   return line.black[i] ? 3 : 0;
 };
 
-export const ERGONOMIC_NOTES = { weakFinger, thumbOnBlack, fifthOnBlack } as const;
-export const ERGONOMIC_PAIRS = {
-  beyondReach,
-  stretch,
-  smallSpan,
-  largeSpan,
-  threeToFour,
-  fourOnBlack,
-  thumbPassing,
-} as const;
-export const ERGONOMIC_TRIPLES = { changeCount, changeSize } as const;
+export type HandCause =
+  | 'weakFinger'
+  | 'thumbOnBlack'
+  | 'fifthOnBlack'
+  | 'beyondReach'
+  | 'stretch'
+  | 'smallSpan'
+  | 'largeSpan'
+  | 'threeToFour'
+  | 'fourOnBlack'
+  | 'thumbPassing'
+  | 'changeCount'
+  | 'changeSize';
+
+export const HAND_RULES: RuleSet<HandCause> = {
+  notes: [
+    ['weakFinger', weakFinger],
+    ['thumbOnBlack', thumbOnBlack],
+    ['fifthOnBlack', fifthOnBlack],
+  ],
+  pairs: [
+    ['beyondReach', beyondReach],
+    ['stretch', stretch],
+    ['smallSpan', smallSpan],
+    ['largeSpan', largeSpan],
+    ['threeToFour', threeToFour],
+    ['fourOnBlack', fourOnBlack],
+    ['thumbPassing', thumbPassing],
+  ],
+  triples: [
+    ['changeCount', changeCount],
+    ['changeSize', changeSize],
+  ],
+};

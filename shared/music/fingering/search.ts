@@ -4,10 +4,10 @@
  * closes the octave and settles the turn at the high end. Paths come out cheapest first (Dijkstra 1959, every state
  * being left as often as there are plans wanted), because no step costs less than nothing.
  */
-import { rememberedCost } from './cost';
+import { addedCosts } from './cost';
 import type { Line } from './line';
 import { Queue } from './queue';
-import { highEnd, lowEnd, neededThumbs, patternCost } from './tradition';
+import { highEnd, lateThumb, lowEnd, neededThumbs, thumbUse } from './tradition';
 import type { Finger, FingerPlan } from './types';
 
 export interface Found {
@@ -58,7 +58,7 @@ function lowChoices(line: Line, below: Path | null, finger: Finger): readonly Fi
 /** The plans of a line of two octaves or more, cheapest first, at most `count`. */
 export function* plansInOrder(line: Line, count: number): Generator<Found> {
   const { size, octaves } = line;
-  const added = rememberedCost(line);
+  const added = addedCosts(line);
   const queue = new Queue<Path>();
   const left = new Map<number, number>();
 
@@ -66,7 +66,7 @@ export function* plansInOrder(line: Line, count: number): Generator<Found> {
     const tone = below ? below.tone + 1 : 0;
     const under = below?.below ?? null;
     const begun = finger === 1 || (below?.begun ?? false);
-    let inner = octaves * patternCost(line, tone, finger, begun);
+    let inner = octaves * (thumbUse(finger) + lateThumb(line, tone, finger, begun));
     if (tone > 1) inner += (octaves - 1) * added(size + tone, under!.finger, below!.finger, finger);
     for (const low of lowChoices(line, below, finger)) {
       let cost = inner + added(tone, under?.low ?? null, below?.low ?? null, low);
@@ -87,7 +87,7 @@ export function* plansInOrder(line: Line, count: number): Generator<Found> {
       (octaves - 2) * (added(size, before, finger, first) + added(size + 1, finger, first, second));
     for (const top of [...NEXT[finger], 5 as const]) {
       if (top === 1 && first !== 1) continue;
-      const end = added(2 * size, before, finger, top) + highEnd(top, first);
+      const end = added(line.pitches.length - 1, before, finger, top) + highEnd(top, first);
       queue.add({ cost: cost + end, tone: size, finger: top, low: top, begun: true, below: path });
     }
   }

@@ -8,8 +8,8 @@
  * a black key beginning with 2 (The Musician, May 1921, F); chords of black keys alone as if white (P). The points are
  * our own (P): they only have to outweigh each other and the ergonomic cost in the right order.
  */
-import type { NoteRule, PairRule, TripleRule } from './ergonomic';
 import type { Line } from './line';
+import type { NoteRule, PairRule, RuleSet, TripleRule } from './rules';
 import type { Finger } from './types';
 
 const STRONG = 100;
@@ -40,24 +40,44 @@ const thirdOrFourth: TripleRule = (line, i, first, second, third) => {
   return second >= 3 && second !== wanted ? GAP : 0;
 };
 
-export const TRADITION_NOTES = { blackThumb, innerFifth } as const;
-export const TRADITION_PAIRS = { inOrder } as const;
-export const TRADITION_TRIPLES = { secondFinger, thirdOrFourth } as const;
+export type TraditionCause =
+  | 'blackThumb'
+  | 'innerFifth'
+  | 'inOrder'
+  | 'secondFinger'
+  | 'thirdOrFourth'
+  | 'lateThumb'
+  | 'extraThumb'
+  | 'lowEnd'
+  | 'highEnd';
+
+export const TRADITION_RULES: RuleSet<TraditionCause> = {
+  notes: [
+    ['blackThumb', blackThumb],
+    ['innerFifth', innerFifth],
+  ],
+  pairs: [['inOrder', inOrder]],
+  triples: [
+    ['secondFinger', secondFinger],
+    ['thirdOrFourth', thirdOrFourth],
+  ],
+};
 
 /**
- * What a note of the pattern adds in every octave. The thumb belongs on the first key that it can have, and comes as
- * seldom as can be, for position changes are where arpeggios go wrong. `begun` tells whether it has come already.
+ * The thumb belongs on the first key that it can have: points for a chord note that another finger takes before it has
+ * come (`begun`), in every octave.
  */
-export function patternCost(line: Line, tone: number, finger: Finger, begun: boolean): number {
-  if (finger === 1) return STRONG;
-  return !begun && (line.allBlack || !line.black[tone]) ? STRONG : 0;
-}
+export const lateThumb = (line: Line, tone: number, finger: Finger, begun: boolean): number =>
+  finger !== 1 && !begun && (line.allBlack || !line.black[tone]) ? STRONG : 0;
 
-/** The thumbs that every fingering must have in an octave; no more than four notes to a placement of the hand. */
+/** The thumb comes as seldom as can be, for position changes are where arpeggios go wrong: points in every octave. */
+export const thumbUse = (finger: Finger): number => (finger === 1 ? STRONG : 0);
+
+/** The points of the thumbs that no fingering can do without: one for every four notes, as 5 has no place inside. */
 export const neededThumbs = (line: Line): number => STRONG * Math.ceil(line.size / 4);
 
 /** Points for a finger at an end that is neither what is usual there nor the next best. */
-const ODD = 30;
+const ODD = 60;
 
 /**
  * The low end: `first` and `pattern` fingers of the bottom note, `next` the finger of the note above. A start on a note
@@ -73,6 +93,6 @@ export function lowEnd(line: Line, first: Finger, pattern: Finger, next: Finger)
 
 /** The high end: the fifth finger saves a pass for the sake of one note; any other finger stays as it is in the run. */
 export function highEnd(top: Finger, pattern: Finger): number {
-  if (pattern === 1) return top === 5 ? 0 : top === 1 ? 20 : ODD;
+  if (pattern === 1) return top === 5 ? 0 : top === 1 ? 40 : ODD;
   return top === pattern ? 0 : top === 5 ? 14 : ODD;
 }
