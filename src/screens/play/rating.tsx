@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
+import { unsay } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { noteText, wayText } from '../../parts/words';
@@ -36,6 +37,7 @@ export function RatingScreen({ session, setSession }: RatingProps) {
   const save = async (rating: Session) => {
     if (isSaving) return;
     setSaving(true);
+    unsay();
     try {
       await recordSession(store, rating, setSession);
     } catch (error) {
