@@ -53,8 +53,9 @@ let worlds = 0;
 /** One device: a database of its own and a clock. */
 export class World {
   at = START;
-  readonly name = `arpeggiary-test-${(worlds += 1)}`;
   private readonly stores: Store[] = [];
+
+  constructor(readonly name = `arpeggiary-test-${(worlds += 1)}`) {}
 
   open(): OpenStore {
     const store = openStore({ name: this.name, now: () => this.at, dayOf });

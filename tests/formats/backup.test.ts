@@ -1,0 +1,212 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type Backup,
+  BackupError,
+  backupFileName,
+  eventLines,
+  headerLine,
+  previewOf,
+} from '../../shared/formats/backup';
+import { BackupReader, checkSize, LONGEST_LINE } from '../../shared/formats/backup-reader';
+import { isEventId, LONGEST_TEXT } from '../../shared/formats/event';
+import type { KeptEvent } from '../../shared/formats/kept';
+import type { LogEvent } from '../../shared/log/events';
+import { fc } from '../learning/property';
+import { manyEvents, SAMPLES } from './samples';
+import { seededNumbers, spoil } from './spoil';
+
+const MADE = Date.UTC(2026, 10, 25, 16);
+
+const keptOf = (event: LogEvent): KeptEvent => ({ id: event.id, student: event.student, event });
+const textOf = (events: readonly KeptEvent[], announced = events.length): string =>
+  headerLine(MADE, announced) + eventLines(events);
+const samples = Object.values<LogEvent>(SAMPLES).map(keptOf);
+
+function read(...pieces: readonly string[]): Backup {
+  const reader = new BackupReader();
+  for (const piece of pieces) reader.push(piece);
+  return reader.end();
+}
+
+function refusal(...pieces: readonly string[]): BackupError {
+  try {
+    read(...pieces);
+  } catch (error) {
+    if (error instanceof BackupError) return error;
+    throw error;
+  }
+  throw new Error('it was not refused');
+}
+
+describe('a backup', () => {
+  it('begins with a header and has one event a line', () => {
+    const lines = textOf(samples).split('\n');
+    expect(lines[0]).toBe(
+      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":6}',
+    );
+    expect(JSON.parse(lines[1]!)).toEqual(SAMPLES.run);
+    expect([lines.length, lines.at(-1)]).toEqual([8, '']);
+    expect(backupFileName('2026-11-25')).toBe('arpeggiary-2026-11-25.arpeggiary');
+  });
+
+  it('comes back as it was, however the text is cut', () => {
+    const text = textOf(samples);
+    fc.assert(
+      fc.property(fc.array(fc.nat(text.length), { maxLength: 20 }), (cuts) => {
+        const places = [0, ...cuts.toSorted((a, b) => a - b), text.length];
+        const backup = read(...places.slice(1).map((end, i) => text.slice(places[i], end)));
+        expect(backup.entries.map(({ event }) => event)).toEqual(samples.map(({ event }) => event));
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('the longest events fit into a line', () => {
+    const text = '\u0000'.repeat(LONGEST_TEXT);
+    const before = Array.from({ length: 400 }, (_, i) =>
+      SAMPLES.void.id.replace(/-8000-.{12}$/, `-0${String(i).padStart(3, '0')}-000000000000`),
+    ).filter((id) => id < SAMPLES.void.id);
+    const events = [
+      { ...SAMPLES.remark, text },
+      { ...SAMPLES.void, events: before },
+    ].map(keptOf);
+    expect(
+      Math.max(
+        ...textOf(events)
+          .split('\n')
+          .map(({ length }) => length),
+      ),
+    ).toBeLessThan(LONGEST_LINE);
+    expect(read(textOf(events)).entries).toHaveLength(2);
+  });
+
+  it('takes what an editor may have done to it: carriage returns and empty lines', () => {
+    expect(read(`${textOf(samples).replaceAll('\n', '\r\n')}\r\n\n`).entries).toHaveLength(6);
+    expect(read(textOf(samples).trimEnd()).entries).toHaveLength(6);
+  });
+
+  it('counts an event once, the first time', () => {
+    const twice = [samples[0]!, { ...samples[0]!, event: { ...SAMPLES.run, fluency: 4 } }];
+    expect(read(textOf(twice)).entries.map(({ event }) => event)).toEqual([SAMPLES.run]);
+  });
+
+  it('keeps a newer event as it is', () => {
+    const event = { ...SAMPLES.run, version: 3, kind: 'dance', steps: [{ to: [1, 2] }] };
+    const [entry] = read(textOf([keptOf(event as unknown as LogEvent)])).entries;
+    expect(entry).toMatchObject({ event, decoded: { outcome: 'newer' } });
+  });
+
+  it('keeps what was damaged in our own log, and it survives a second backup', () => {
+    const damaged = { ...samples[0]!, event: { ...SAMPLES.run, tempo: 'fast' } };
+    const first = read(textOf([damaged]));
+    expect(first.entries[0]).toMatchObject({ ...damaged, decoded: { outcome: 'damaged' } });
+    expect(textOf(first.entries)).toBe(textOf([damaged]));
+  });
+});
+
+describe('a backup is refused, with the line and what to do', () => {
+  const lines = textOf(samples).split('\n');
+  const withLine = (place: number, line: string) => lines.with(place, line).join('\n');
+
+  it.each([
+    ['empty', '', /empty/],
+    ['another format', '{"format":"other"}\n', /not an Arpeggiary backup/],
+    ['no JSON', 'MThd\u0000\u0000', /not an Arpeggiary backup/],
+    ['a list', '[]\n', /not an Arpeggiary backup/],
+    [
+      'of a later version',
+      withLine(0, lines[0]!.replace('"version":1', '"version":2')),
+      /Update the app/,
+    ],
+    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 6 events/],
+    [
+      'cut off within a line',
+      textOf(samples).slice(0, 900),
+      /stops after \d of 6 events.*Copy it again/,
+    ],
+    ['longer than announced', textOf(samples, 5), /Line 7 .*beyond the number of events/],
+  ])('%s', (_, text, message) => {
+    expect(refusal(text).message).toMatch(message);
+  });
+
+  it.each([
+    ['not JSON', '{"id":', /not JSON/],
+    ['a number', '7', /not an event/],
+    ['null', 'null', /not an event/],
+    ['without an id', '{"student":"x"}', /id: /],
+    ['without a student', lines[1]!.replace('"student"', '"pupil"'), /student: /],
+    ['a damaged field', lines[1]!.replace('132', '13'), /tempo: /],
+    ['another prototype', lines[1]!.replace('{', '{"__proto__":{},'), /__proto__/],
+    ['a constructor within', lines[1]!.replace('{', '{"a":[{"constructor":1}],'), /constructor/],
+    ['nested too deeply', lines[1]!.replace('{', '{"a":[[[[[[[[[]]]]]]]]],'), /nested too deeply/],
+    ['too long', lines[1]!.replace('{', `{"a":"${'x'.repeat(LONGEST_LINE)}",`), /too long/],
+  ])('%s', (_, line, problem) => {
+    const error = refusal(withLine(3, line));
+    expect(error.line).toBe(4);
+    expect(error.message).toMatch(/^Line 4 .*Nothing was restored\. Choose another backup\.$/);
+    expect(error.message).toMatch(problem);
+  });
+
+  it('a line without an end is refused before it fills the memory', () => {
+    const reader = new BackupReader();
+    reader.push(headerLine(MADE, 1));
+    expect(() => reader.push('x'.repeat(LONGEST_LINE + 1))).toThrow(BackupError);
+  });
+
+  it('a file larger than any log is refused before it is opened', () => {
+    expect(() => checkSize(64 * 1024 * 1024)).not.toThrow();
+    expect(() => checkSize(64 * 1024 * 1024 + 1)).toThrow(BackupError);
+  });
+
+  it('10,000 spoilt backups: read or refused, never anything else', () => {
+    const text = textOf(samples);
+    const numbers = seededNumbers(20_261_125);
+    const outcomes = Array.from({ length: 10_000 }, () => {
+      const file = spoil(text, numbers);
+      try {
+        return read(file).entries.every(({ id }) => isEventId(id)) ? 'read' : `wrong: ${file}`;
+      } catch (error) {
+        return error instanceof BackupError ? 'refused' : `${String(error)}: ${file}`;
+      }
+    });
+    expect(new Set(outcomes)).toEqual(new Set(['read', 'refused']));
+    expect({}).not.toHaveProperty('polluted');
+  });
+});
+
+describe('the preview', () => {
+  it('says what a restore would do', () => {
+    const events = [...samples, ...manyEvents(100).map(keptOf)];
+    const newer = keptOf({ ...SAMPLES.run, id: SAMPLES.run.id.replace('-8000-', '-9000-') });
+    const strange = [
+      { ...newer, event: { ...SAMPLES.run, id: newer.id, version: 2 } },
+      { ...newer, id: newer.id.replace('-9000-', '-a000-'), event: 'rubbish' },
+    ];
+    const backup = read(textOf([...events, ...strange]));
+    const here = new Set(samples.map(({ id }) => id));
+    const { fresh, ...told } = previewOf(backup, here);
+    expect(fresh).toHaveLength(102);
+    expect(told).toEqual({
+      made: '2026-11-25T16:00:00.000Z',
+      events: 108,
+      // Of 99 runs one is voided.
+      runs: 98,
+      firstDay: '2026-11-25',
+      lastDay: '2026-11-25',
+      names: ['Ada'],
+      alreadyHere: 6,
+      newer: 1,
+      damaged: 1,
+    });
+  });
+
+  it('of nothing', () => {
+    expect(previewOf(read(headerLine(MADE, 0)), new Set())).toMatchObject({
+      events: 0,
+      runs: 0,
+      firstDay: null,
+      lastDay: null,
+      names: [],
+    });
+  });
+});
