@@ -36,7 +36,7 @@ export default defineConfig({
           // Each file drives a browser of its own, and two cores carry two of them at most.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 120_000,
         },
       },

@@ -202,4 +202,4 @@ test('a student plays through two days, offline and through a wiped device', asy
   expect(await openEntries(page)).toEqual(second);
   expect(await entriesOf(page)).toEqual(second);
   expect(errors).toEqual([]);
-});
+}, 240_000);
