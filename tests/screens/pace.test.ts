@@ -21,10 +21,9 @@ test('arpeggios of a round share their last and first note', () => {
     0, 12, 24, 36, 48, 60, 72, 88, 104, 120, 136,
   ]);
   expect(course.length).toBe(roundIntervals(roundItems('d', 'right.2')));
-  for (const [i, part] of course.parts.entries()) {
-    const next = course.parts[i + 1];
-    if (next) expect(next.steps[0]!.right!.midi).toBe(part.steps.at(-1)!.right!.midi);
-  }
+  const firsts = course.parts.map((part) => part.steps[0]!.right!.midi);
+  const lasts = course.parts.map((part) => part.steps.at(-1)!.right!.midi);
+  expect(firsts.slice(1)).toEqual(lasts.slice(0, -1));
 });
 
 test('a shared note belongs to the arpeggio that it begins', () => {

@@ -42,9 +42,10 @@ test('five minutes without a run are a rest', () => {
   expect(unbrokenMinutes([...every(0, 30, 2), runAt(36)], 36 * MINUTE)).toBe(1);
 });
 
+const adviceAfter = (minutes: number) => restAdvice(every(1, minutes, 1), minutes * MINUTE);
+
 test('a rest is offered after 25 minutes and asked for after 50', () => {
-  const advice = (minutes: number) => restAdvice(every(1, minutes, 1), Math.ceil(minutes) * MINUTE);
-  expect([24, 25, 49, 50].map(advice)).toEqual(['none', 'offer', 'offer', 'insist']);
+  expect([24, 25, 49, 50].map(adviceAfter)).toEqual(['none', 'offer', 'offer', 'insist']);
 });
 
 function studentWhoWorked(daysAgo: readonly number[], daysPerWeek: number): Student {
