@@ -43,7 +43,7 @@ export function SingleRating(props: RatingFormProps) {
         ))}
       </div>
       <p class={styles.hint}>
-        One touch saves. On a pedal, “on” saves the dark one and “back” moves it.
+        One touch saves. On a pedal, “on” saves the one that is marked, and “back” marks another.
       </p>
     </>
   );

@@ -39,9 +39,11 @@ export function EntryRow({ listed, previous, grouping, isCurrent, onPutBack }: E
           </p>
         )}
         {state === 'left out' && (
-          <Button kind="quiet" onClick={onPutBack}>
-            Put back on the list
-          </Button>
+          <p class={styles.back}>
+            <Button kind="quiet" onClick={onPutBack}>
+              Put back
+            </Button>
+          </p>
         )}
       </div>
       <div class={styles.numbers}>
