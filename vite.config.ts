@@ -34,6 +34,9 @@ const devPolicy: Plugin = {
   },
 };
 
+/** Bytes below which what some screens share is loaded by others too, rather than being a file of its own. */
+const SMALL_PART = 8000;
+
 export default defineConfig({
   root: 'src',
   // Relative addresses and one document (screens are behind the hash) let the app live under any path.
@@ -51,6 +54,16 @@ export default defineConfig({
     // The policy allows neither data: addresses nor inline scripts.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // Each file has its sum in the worker, which must stay small: so few files, with names that say nothing but the hash.
+    rolldownOptions: {
+      output: {
+        chunkFileNames: 'assets/part-[hash].js',
+        assetFileNames: 'assets/part-[hash][extname]',
+        codeSplitting: {
+          groups: [{ name: 'part', entriesAware: true, entriesAwareMergeThreshold: SMALL_PART }],
+        },
+      },
+    },
   },
   preview: { port: Number(process.env.PORT ?? 4173), strictPort: true },
 });
