@@ -1,4 +1,5 @@
 /** A person's own fingering, typed as digits: read, and checked for whether a hand can play it at all. */
+import { mirrored } from './line';
 import { fingersOfRun } from './plan';
 import type { Finger, FingerPlan, Hand, Question } from './types';
 
@@ -14,7 +15,9 @@ export type OwnProblem =
       readonly to: Finger;
     }
   /** One octave can be played, but does not show how it goes on into the next. */
-  | { readonly kind: 'unclear'; readonly wanted: number };
+  | { readonly kind: 'unclear'; readonly wanted: number }
+  /** Two octaves can be played, but no octave of them can follow itself. */
+  | { readonly kind: 'irregular' };
 
 export type OwnFingering =
   | { readonly ok: true; readonly plan: FingerPlan }
@@ -36,13 +39,24 @@ function firstUnplayable(fingers: readonly Finger[], hand: Hand): OwnProblem | n
 export const problemOf = (plan: FingerPlan, hand: Hand): OwnProblem | null =>
   firstUnplayable(fingersOfRun(plan, 3), hand);
 
-/** The fingers of two octaves, the top note included, as a plan. */
+/** The fingers of two octaves, the top note included, read as a pattern with a free beginning. */
 function planOfTwoOctaves(fingers: readonly Finger[]): FingerPlan {
   const size = (fingers.length - 1) / 2;
   const pattern = fingers.slice(size, 2 * size);
   const low = fingers.slice(0, size);
   while (low.length > 1 && low.at(-1) === pattern[low.length - 1]) low.pop();
   return { low, pattern, high: [fingers.at(-1)!] };
+}
+
+const exceptions = ({ low, high }: FingerPlan): number => low.length + high.length;
+
+/** Both readings of two octaves, the second or the first as the pattern; that with fewer exceptions comes first. */
+function plansOfTwoOctaves(fingers: readonly Finger[]): readonly FingerPlan[] {
+  const readings = [
+    planOfTwoOctaves(fingers),
+    mirrored(planOfTwoOctaves(fingers.toReversed())),
+  ] as const;
+  return readings.toSorted((a, b) => exceptions(a) - exceptions(b));
 }
 
 /**
@@ -73,11 +87,11 @@ export function readOwn(
   if (!wanted.includes(fingers.length))
     return { ok: false, problem: { kind: 'count', found: fingers.length, wanted } };
   const isOneOctave = fingers.length === wanted[0];
-  const plans = isOneOctave ? plansOfOneOctave(fingers) : [planOfTwoOctaves(fingers)];
+  const plans = isOneOctave ? plansOfOneOctave(fingers) : plansOfTwoOctaves(fingers);
   const plan = plans.find((candidate) => problemOf(candidate, hand) === null);
   if (plan) return { ok: true, plan };
   const problem =
     firstUnplayable(fingers, hand) ??
-    (isOneOctave ? { kind: 'unclear', wanted: wanted[1] } : problemOf(plans[0]!, hand)!);
+    (isOneOctave ? { kind: 'unclear', wanted: wanted[1] } : { kind: 'irregular' });
   return { ok: false, problem };
 }

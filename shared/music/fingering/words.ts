@@ -96,6 +96,8 @@ export function problemText(
     }
     case 'unclear':
       return `One octave does not show how this goes on: type two octaves, ${problem.wanted} fingers.`;
+    case 'irregular':
+      return 'This can be played once, but not repeated from octave to octave.';
     case 'repeated':
     case 'crossing': {
       const { index, from, to } = problem;
