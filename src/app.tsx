@@ -91,7 +91,7 @@ function Slip() {
 function DemoStrip() {
   return (
     <aside class={styles.demo} data-screen-only aria-label="Invented student">
-      <p>An invented student, to look round. Nothing is kept.</p>
+      <p>An invented student: nothing is kept.</p>
       <Button onClick={leaveDemo}>Leave</Button>
     </aside>
   );

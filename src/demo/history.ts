@@ -41,6 +41,7 @@ interface Invention {
 /** Share of ordinary days without practice, and of lists that stop half way. */
 const SKIPPED = 0.2;
 const CUT_SHORT = 0.2;
+const HOUR = 3_600_000;
 /** Seconds between two runs. */
 const RATING = 3;
 
@@ -51,16 +52,19 @@ export function* inventHistory(options: HistoryOptions): Generator<readonly LogE
   const random = seededRandom(SEED);
   const invention = { random, player: newPlayer(random), options, known: newStudent() };
   const first = addDays(options.today, -DAYS);
-  yield record(invention, first, SETUP(options.today));
+  yield record(invention, first, options.startOf(first) - HOUR, SETUP(options.today));
   for (let number = 0; number < DAYS; number++) {
     const day = addDays(first, number);
-    yield record(invention, day, [...happenings(number), ...runsOf(invention, day, number)]);
+    const begin = options.startOf(day) + HOUR * random.share();
+    const bodies = [...happenings(number), ...runsOf(invention, day, number)];
+    yield record(invention, day, begin, bodies);
   }
 }
 
 function runsOf(invention: Invention, day: Day, number: number): readonly RunBody[] {
   const { random, known, player } = invention;
-  const isSkipped = random.share() < SKIPPED;
+  // The last day is always there: the demonstration goes on from yesterday.
+  const isSkipped = random.share() < SKIPPED && number < DAYS - 1;
   const share = random.share() < CUT_SHORT ? 0.3 + 0.5 * random.share() : 1;
   if (isAway(number) || isSkipped) return [];
   const { entries } = planDay(known, day, known.programme!.minutes);
@@ -86,15 +90,15 @@ const playEntry = (
     entry: key,
   }));
 
-/** Gives the bodies of a day their stamps, one after another as if they had been recorded then. */
+/** Gives the bodies of a day their stamps, one after another from a moment on, as if they had been recorded then. */
 function record(
   { known, random, options }: Invention,
   day: Day,
+  begin: number,
   bodies: readonly EventBody[],
 ): readonly LogEvent[] {
-  const { startOf, device, student } = options;
-  // The set-up comes first, and a lesson before the day's practice.
-  let at = startOf(day) + 60_000 * Math.floor(30 * random.share());
+  const { device, student } = options;
+  let at = Math.floor(begin);
   const events = bodies.map((body): LogEvent => {
     at += 1000 * secondsToRecord(body);
     const id = v7({ msecs: at, seq: 0, random: random.bytes(16) });

@@ -169,7 +169,9 @@ test('a student plays through two days, offline and through a wiped device', asy
   ]);
   const table = parse(readFileSync(await csv.path()), { bom: true }) as readonly string[][];
   expect(table.length).toBe(1 + 5 * 11);
-  expect(table.flat().filter((cell) => cell === '2026-03-02').length).toBeGreaterThanOrEqual(chords);
+  expect(table.flat().filter((cell) => cell === '2026-03-02').length).toBeGreaterThanOrEqual(
+    chords,
+  );
   await page.emulateMedia({ media: 'print' });
   expect(await page.getByRole('navigation').isVisible()).toBe(false);
   expect(await page.getByText('Wilma Beispiel').first().isVisible()).toBe(true);

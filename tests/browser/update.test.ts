@@ -72,6 +72,26 @@ test('two tabs go over together, when one of them says so', async () => {
   expect(await stored(tab)).toEqual({ caches: 1, paths: filesToKeep(second.folder) });
 });
 
+test('a run that is open in one tab is not cut off by an update that another one takes', async () => {
+  const playing = await openInstalled(context, server.url);
+  await playing.getByRole('button', { name: 'Make today’s list' }).click();
+  await playing.getByRole('link', { name: 'Begin' }).click();
+  await playing.locator('[data-stand]').waitFor();
+  const tab = await openInstalled(context, `${server.url}#/map`);
+
+  server.mount(APP_PATH, second.folder);
+  await tab.reload();
+  await offer(tab).click();
+  await tab.getByText('when the run in the other tab is over').waitFor();
+  expect(await offer(playing).count()).toBe(0);
+  expect([await release(tab), await release(playing)]).toEqual(['1', '1']);
+
+  await playing.goto(`${server.url}#/today`);
+  for (const page of [tab, playing]) {
+    await page.waitForFunction(() => document.documentElement.dataset.release === '2');
+  }
+});
+
 test('put off, the new release starts when all tabs have been closed', async () => {
   const tab = await openInstalled(context, server.url);
   server.mount(APP_PATH, second.folder);

@@ -1,8 +1,8 @@
 import { expect, test, vi } from 'vitest';
 import type { RunBody } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import { dayListOf } from '../../src/screens/today/day-list';
-import { newSession, readSession, SESSION_KEY } from '../../src/screens/today/session';
+import { dayListOf } from '../../src/day/day-list';
+import { newSession, readSession, SESSION_KEY } from '../../src/day/session';
 import { fakeStore } from './fake-store';
 
 const PROGRAMME = { kind: 'programme', programme: { ...DEFAULT_PROGRAMME, minutes: 5 } } as const;

@@ -5,7 +5,7 @@ import type { RunEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { Notice } from '../../src/parts/notice/notice';
 import { RatingScreen } from '../../src/screens/play/rating';
-import type { Session } from '../../src/screens/today/session';
+import type { Session } from '../../src/day/session';
 import { StoreContext } from '../../src/store-context';
 import { fakeStore, type FakeStore } from './fake-store';
 

@@ -3,7 +3,7 @@ import { addDays } from '../../shared/log/day';
 import type { RunEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { newStudent, type Student } from '../../shared/planning/student';
-import { isRestDay, restAdvice, unbrokenMinutes } from '../../src/screens/today/rest';
+import { isRestDay, restAdvice, unbrokenMinutes } from '../../src/day/rest';
 
 const MINUTE = 60_000;
 

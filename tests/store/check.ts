@@ -1,10 +1,10 @@
 /** The few assertions of the contract: it also runs in a page, where no test runner is. */
 
-/** As text, to the last digit: typed arrays, maps and sets in their order. */
+/** As text, to the last digit: typed arrays as one string, maps and sets in their order. */
 export const textOf = (value: unknown): string =>
   JSON.stringify(value, (_, part: unknown) => {
-    const isList = part instanceof Map || part instanceof Set || ArrayBuffer.isView(part);
-    return isList ? [...(part as Iterable<unknown>)] : part;
+    if (ArrayBuffer.isView(part)) return String(part);
+    return part instanceof Map || part instanceof Set ? [...(part as Iterable<unknown>)] : part;
   }) ?? 'undefined';
 
 const LONGEST = 300;

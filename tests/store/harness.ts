@@ -111,6 +111,8 @@ const storeHarness = {
 declare global {
   interface Window {
     storeHarness: typeof storeHarness;
+    /** Of the test: hears of each id that is confirmed. */
+    tell(id: string): Promise<void>;
   }
 }
 

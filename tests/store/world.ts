@@ -111,6 +111,12 @@ export class World {
     await this.agrees(store);
   }
 
+  /** Waits until a store that was told to has caught up with the calendar. */
+  async settled(store: Store): Promise<void> {
+    comeBack();
+    await until(() => store.today.value === dayOf(this.at));
+  }
+
   async checkpoint(): Promise<Checkpoint | undefined> {
     return this.raw(async (database) => {
       const kept = await database.get('kept', CHECKPOINT);

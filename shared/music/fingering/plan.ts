@@ -19,26 +19,20 @@ export function fingersOfRun(plan: FingerPlan, octaves: number): readonly Finger
 export function fingersOfCourse(plan: FingerPlan, places: readonly number[]): readonly Finger[] {
   const size = plan.pattern.length;
   const fingers = places.map((place) => plan.pattern[((place % size) + size) % size]!);
-  const isTurn = (i: number, sign: number): boolean =>
-    [places[i - 1], places[i + 1]].every(
-      (near) => near === undefined || (near - places[i]!) * sign > 0,
-    );
-  const put = (end: readonly Finger[], from: number, step: number, sign: number): void => {
-    for (let k = 0; k < end.length; k++) {
-      const i = from + step * k;
-      if (places[i] !== places[from]! + sign * k) return;
-      fingers[i] = end[k]!;
+  /** Puts an end's fingers on the notes before and after a turn; `sign` is the direction that leads away from it. */
+  function put(end: readonly Finger[], turn: number, sign: number): void {
+    for (const step of [-1, 1]) {
+      for (const [k, finger] of end.entries()) {
+        const i = turn + step * k;
+        if (places[i] !== places[turn]! + sign * k) break;
+        fingers[i] = finger;
+      }
     }
-  };
-  for (let i = 0; i < places.length; i++) {
-    for (const [end, sign] of [
-      [plan.low, 1],
-      [plan.high, -1],
-    ] as const) {
-      if (!isTurn(i, sign)) continue;
-      put(end, i, 1, sign);
-      put(end, i, -1, sign);
-    }
+  }
+  for (const [i, place] of places.entries()) {
+    const near = [places[i - 1], places[i + 1]].filter((other) => other !== undefined);
+    if (near.every((other) => other > place)) put(plan.low, i, 1);
+    else if (near.every((other) => other < place)) put(plan.high, i, -1);
   }
   return fingers;
 }

@@ -12,8 +12,11 @@ import type { Line } from './line';
 import type { NoteRule, PairRule, RuleSet, TripleRule } from './rules';
 import type { Finger } from './types';
 
+/** A rule that is kept wherever it can be: more than breaking it could save the hand (48 points in two octaves, D). */
 const STRONG = 100;
+/** A rule that leaves a choice: teachers print both, a small hand may turn to the other. */
 const GAP = 24;
+/** A habit that decides between fingerings which are nearly as good. */
 const ORDER = 6;
 
 const blackThumb: NoteRule = (line, i, finger) =>
@@ -30,7 +33,10 @@ const inOrder: PairRule = (line, _i, from, to) =>
 const secondFinger: TripleRule = (line, i, first, second, third) =>
   first === 1 && second !== 2 && third > second && i < line.pitches.length - 1 ? ORDER : 0;
 
-/** 3 or 4 before the next thumb, by the gap between them. */
+/**
+ * Triads: before the next thumb 3 for a fourth or more and 4 for a third; on a black key that lies close to the second
+ * finger, 3 for a major third as well.
+ */
 const thirdOrFourth: TripleRule = (line, i, first, second, third) => {
   if (line.size > 3 || third !== 1 || first >= 3) return 0;
   const gap = line.pitches[i]! - line.pitches[i - 1]!;

@@ -3,7 +3,7 @@ import { FLUENCIES, type Fluency } from '../../../shared/log/events';
 import { CHORDS } from '../../../shared/music/chords';
 import { Figures } from '../../parts/figures/figures';
 import { chordText } from '../../parts/words';
-import { Glyph } from '../item/glyph';
+import { Glyph } from '../../parts/glyph/glyph';
 import styles from './help-screen.module.css';
 
 const MEANINGS: readonly string[] = [

@@ -5,7 +5,7 @@ import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Reach } from '../../../shared/learning/model';
 import { shortDay } from '../../parts/short-day';
 import { dayScale, type Frame, markScale, sharesOfDay } from './chart-scale';
-import { Glyph } from './glyph';
+import { Glyph } from '../../parts/glyph/glyph';
 import styles from './run-chart.module.css';
 
 interface RunChartProps {

@@ -5,7 +5,7 @@ import { type Grouping, markOf } from '../../../shared/music/tempo';
 import { Button } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { shortDay } from '../../parts/short-day';
-import { type Regretted, TakeBack } from './take-back';
+import { type Regretted, TakeBack } from '../../parts/take-back';
 import styles from './run-table.module.css';
 
 interface RunTableProps {

@@ -13,9 +13,9 @@ import { Mark } from '../../parts/stepper/beat-note';
 import { wayText } from '../../parts/words';
 import { hrefOf, type ScreenProps } from '../../route';
 import { useStore } from '../../store-context';
-import { NoProgramme } from './no-programme';
+import { NoProgramme } from '../../parts/no-programme';
 import { MapTable } from './map-table';
-import { WayList } from './way-list';
+import { WayList } from '../../parts/way-list/way-list';
 import styles from './map-screen.module.css';
 import shades from './shade.module.css';
 

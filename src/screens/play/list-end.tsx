@@ -7,8 +7,8 @@ import { Page } from '../../parts/page/page';
 import { noteText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
-import { dayListOf } from '../today/day-list';
-import { restAdvice } from '../today/rest';
+import { dayListOf } from '../../day/day-list';
+import { restAdvice } from '../../day/rest';
 import styles from './list-end.module.css';
 import { type Moved, movedBy, nearlyOpen, type Opened, openedBy, planTomorrow } from './moved';
 

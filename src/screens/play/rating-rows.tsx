@@ -9,7 +9,7 @@ import { Figures } from '../../parts/figures/figures';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { chordText } from '../../parts/words';
 import { useStore } from '../../store-context';
-import type { Session } from '../today/session';
+import type { Session } from '../../day/session';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
 import styles from './rating-rows.module.css';

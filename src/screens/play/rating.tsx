@@ -8,7 +8,7 @@ import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { noteText, wayText } from '../../parts/words';
 import { go } from '../../route';
 import { useStore } from '../../store-context';
-import type { Session } from '../today/session';
+import type { Session } from '../../day/session';
 import styles from './rating.module.css';
 import { RatingRows } from './rating-rows';
 import { recordSession } from './record-runs';

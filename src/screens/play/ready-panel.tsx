@@ -5,7 +5,7 @@ import { Choice } from '../../parts/choice/choice';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
-import type { Session } from '../today/session';
+import type { Session } from '../../day/session';
 import styles from './ready-panel.module.css';
 
 interface ReadyPanelProps {

@@ -3,7 +3,7 @@ import { EVEN, type RunBody } from '../../../shared/log/events';
 import { say } from '../../parts/notice/notice';
 import { askToPersistOnce } from '../../store/durability';
 import type { Store } from '../../store/store';
-import type { Rating, Session } from '../today/session';
+import type { Rating, Session } from '../../day/session';
 
 const AS_EXPECTED: Rating = { fluency: EVEN, tempo: null };
 

@@ -7,7 +7,7 @@ import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
-import { restAdvice } from '../today/rest';
+import { restAdvice } from '../../day/rest';
 
 export function RestGate({ children }: { readonly children: ComponentChildren }) {
   const store = useStore();

@@ -1,6 +1,6 @@
 import { Button } from '../../parts/button/button';
 import { noteText, wayText } from '../../parts/words';
-import type { OpenEntry } from '../today/session';
+import type { OpenEntry } from '../../day/session';
 import styles from './stand-bar.module.css';
 
 interface StandBarProps {

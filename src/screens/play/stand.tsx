@@ -8,7 +8,7 @@ import { go } from '../../route';
 import { startMetronome } from '../../sound/metronome';
 import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
 import { useStore } from '../../store-context';
-import type { Session } from '../today/session';
+import type { Session } from '../../day/session';
 import { courseOf } from './course';
 import { useStandKeys } from './pedal';
 import { ReadyPanel } from './ready-panel';

@@ -1,5 +1,5 @@
 import { useStore } from '../../store-context';
-import { Remarks } from '../item/remarks';
+import { Remarks } from '../../parts/remarks/remarks';
 import styles from './report-screen.module.css';
 
 /** So many of the latest remarks are part of the report, so that it stays on one page. */

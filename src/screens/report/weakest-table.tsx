@@ -7,7 +7,7 @@ import { percent } from '../../parts/percent-text';
 import { shortDay } from '../../parts/short-day';
 import { chordText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
-import { SHORT_WAY } from '../map/short-way';
+import { SHORT_WAY } from '../../parts/short-way';
 import styles from './table.module.css';
 
 interface WeakestTableProps {

@@ -10,7 +10,7 @@ import { RestoreBackup } from '../../parts/restore-backup/restore-backup';
 import { askToPersist, storageState, type StorageState } from '../../store/durability';
 import type { Store } from '../../store/store';
 import { useStore } from '../../store-context';
-import { download } from './download';
+import { download } from '../../parts/download';
 import { Section } from './section';
 import styles from './settings-screen.module.css';
 

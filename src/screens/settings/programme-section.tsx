@@ -7,7 +7,7 @@ import { say } from '../../parts/notice/notice';
 import { ProgrammeForm } from '../../parts/programme-form/programme-form';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
-import { programmeText } from '../report/programme-text';
+import { programmeText } from '../../parts/programme-text';
 import { Section } from './section';
 import styles from './settings-screen.module.css';
 

@@ -6,7 +6,7 @@ import { BeatSection } from './beat-section';
 import { DataSection } from './data-section';
 import { EraseSection } from './erase-section';
 import { InstallSection } from './install-section';
-import { NameField } from './name-field';
+import { NameField } from '../../parts/name-field/name-field';
 import { NamesSection } from './names-section';
 import { PedalSection } from './pedal-section';
 import { ProgrammeSection } from './programme-section';

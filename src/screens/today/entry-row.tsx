@@ -7,7 +7,7 @@ import { minutesText } from '../../parts/dates';
 import { Figures } from '../../parts/figures/figures';
 import { Mark } from '../../parts/stepper/beat-note';
 import { chordText, noteText, wayText } from '../../parts/words';
-import type { ListedEntry } from './day-list';
+import type { ListedEntry } from '../../day/day-list';
 import styles from './entry-row.module.css';
 
 interface EntryRowProps {
@@ -27,11 +27,25 @@ export function EntryRow({ listed, previous, grouping, isCurrent, onPutBack }: E
   return (
     <li class={styles.row} data-state={state} aria-current={isCurrent ? 'step' : undefined}>
       <StartingNoteSign entry={entry} />
-      <div class={styles.words}>
+      <div>
         <h2 class={styles.title}>
           <Title entry={entry} />
         </h2>
         <p class={styles.way}>{wayText(entry.way)}</p>
+      </div>
+      <div class={styles.numbers}>
+        {state === 'open' ? (
+          <>
+            <span class={styles.mark}>
+              <Mark tempo={entry.tempo} grouping={grouping} />
+            </span>
+            <span class={styles.minutes}>{minutesText(entry.seconds)}</span>
+          </>
+        ) : (
+          <State state={state} />
+        )}
+      </div>
+      <div class={styles.more}>
         {state === 'open' && <p class={isSame ? 'spoken' : styles.reason}>{reason}</p>}
         {state === 'open' && listed.open.length < entry.items.length && (
           <p class={styles.reason}>
@@ -44,18 +58,6 @@ export function EntryRow({ listed, previous, grouping, isCurrent, onPutBack }: E
               Put back
             </Button>
           </p>
-        )}
-      </div>
-      <div class={styles.numbers}>
-        {state === 'open' ? (
-          <>
-            <span class={styles.mark}>
-              <Mark tempo={entry.tempo} grouping={grouping} />
-            </span>
-            <span class={styles.minutes}>{minutesText(entry.seconds)}</span>
-          </>
-        ) : (
-          <State state={state} />
         )}
       </div>
     </li>

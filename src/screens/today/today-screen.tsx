@@ -7,9 +7,9 @@ import { Page } from '../../parts/page/page';
 import { Stepper } from '../../parts/stepper/stepper';
 import { hrefOf, replace } from '../../route';
 import { useStore } from '../../store-context';
-import { type DayList, dayListOf } from './day-list';
+import { type DayList, dayListOf } from '../../day/day-list';
 import { EntryRow } from './entry-row';
-import { isRestDay } from './rest';
+import { isRestDay } from '../../day/rest';
 import { whatStandsOut } from './stands-out';
 import styles from './today.module.css';
 

@@ -4,12 +4,12 @@ import { LONGEST_TEXT } from '../../../shared/formats/event';
 import { chordOf } from '../../../shared/music/chords';
 import { type ItemId, itemOf } from '../../../shared/music/deck';
 import type { Remark } from '../../../shared/planning/student';
-import { Button } from '../../parts/button/button';
-import { dateText } from '../../parts/dates';
-import { say } from '../../parts/notice/notice';
-import { chordText, wayText } from '../../parts/words';
+import { Button } from '../button/button';
+import { dateText } from '../dates';
+import { say } from '../notice/notice';
+import { chordText, wayText } from '../words';
 import { useStore } from '../../store-context';
-import { type Regretted, TakeBack } from './take-back';
+import { type Regretted, TakeBack } from '../take-back';
 import styles from './remarks.module.css';
 
 interface RemarksProps {

@@ -1,10 +1,10 @@
 /** Asks before something that was recorded is taken back: the log keeps the day of a thing, so it can't be put in again. */
 import { useState } from 'preact/hooks';
-import type { EventId } from '../../../shared/log/events';
-import { Button } from '../../parts/button/button';
-import { Dialog, DialogActions } from '../../parts/dialog/dialog';
-import { say } from '../../parts/notice/notice';
-import { useStore } from '../../store-context';
+import type { EventId } from '../../shared/log/events';
+import { Button } from './button/button';
+import { Dialog, DialogActions } from './dialog/dialog';
+import { say } from './notice/notice';
+import { useStore } from '../store-context';
 
 export interface Regretted {
   readonly id: EventId;

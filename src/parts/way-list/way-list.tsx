@@ -1,8 +1,8 @@
 /** The seven ways of playing with a chance for each, as links. */
 import { type Way, WAYS } from '../../../shared/music/deck';
-import { percent } from '../../parts/percent-text';
-import { wayText } from '../../parts/words';
-import { SHORT_WAY } from './short-way';
+import { percent } from '../percent-text';
+import { wayText } from '../words';
+import { SHORT_WAY } from '../short-way';
 import styles from './way-list.module.css';
 
 interface WayListProps {

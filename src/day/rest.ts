@@ -1,10 +1,10 @@
 /** Care for the body: how long the work has gone on without a pause, and whether the week has had its days. */
-import { addDays } from '../../../shared/log/day';
-import type { Day, RunEvent } from '../../../shared/log/events';
-import { itemOf } from '../../../shared/music/deck';
-import { intervalCount } from '../../../shared/music/sequence';
-import { secondsOf } from '../../../shared/music/tempo';
-import type { Student } from '../../../shared/planning/student';
+import { addDays } from '../../shared/log/day';
+import type { Day, RunEvent } from '../../shared/log/events';
+import { itemOf } from '../../shared/music/deck';
+import { intervalCount } from '../../shared/music/sequence';
+import { secondsOf } from '../../shared/music/tempo';
+import type { Student } from '../../shared/planning/student';
 
 const MINUTE = 60_000;
 /** A rest is offered after so many minutes of unbroken work, and asked for after more. Common teachers' advice. */

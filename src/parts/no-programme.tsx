@@ -1,6 +1,6 @@
-import { ButtonLink } from '../../parts/button/button';
-import { Page } from '../../parts/page/page';
-import { hrefOf } from '../../route';
+import { ButtonLink } from './button/button';
+import { Page } from './page/page';
+import { hrefOf } from '../route';
 
 /** What a screen about the programme shows before there is one. */
 export function NoProgramme({ title }: { readonly title: string }) {

@@ -1,8 +1,8 @@
 /** What the student is called on the screens and in the report. */
 import { useState } from 'preact/hooks';
 import { LONGEST_NAME } from '../../../shared/formats/event';
-import { Button } from '../../parts/button/button';
-import { say } from '../../parts/notice/notice';
+import { Button } from '../button/button';
+import { say } from '../notice/notice';
 import { useStore } from '../../store-context';
 import styles from './name-field.module.css';
 

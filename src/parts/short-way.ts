@@ -1,5 +1,5 @@
 /** Ways of playing in two short words, for narrow columns. */
-import type { Way } from '../../../shared/music/deck';
+import type { Way } from '../../shared/music/deck';
 
 export const SHORT_WAY: Readonly<Record<Way, readonly [string, string]>> = {
   'right.2': ['right', '2 oct.'],

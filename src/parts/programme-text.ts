@@ -1,8 +1,8 @@
 /** A programme in two sentences. */
-import { askedStages, type Programme } from '../../../shared/log/programme';
-import { STARTING_NOTES, WHITE_NOTES } from '../../../shared/music/deck';
-import { dateText } from '../../parts/dates';
-import { noteText } from '../../parts/words';
+import { askedStages, type Programme } from '../../shared/log/programme';
+import { STARTING_NOTES, WHITE_NOTES } from '../../shared/music/deck';
+import { dateText } from './dates';
+import { noteText } from './words';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven'];
 const inWords = (number: number): string => NUMBERS[number] ?? String(number);

@@ -3,11 +3,11 @@
  * is kept on the device at every step, so that a reload comes back exactly here.
  */
 import * as v from 'valibot';
-import type { Day, Fluency } from '../../../shared/log/events';
-import type { ItemId, StartingNote, Way } from '../../../shared/music/deck';
-import { parseItemId, STARTING_NOTES, WAYS } from '../../../shared/music/deck';
-import { FASTEST, SLOWEST, type Tempo } from '../../../shared/music/tempo';
-import type { Entry } from '../../../shared/planning/today';
+import type { Day, Fluency } from '../../shared/log/events';
+import type { ItemId, StartingNote, Way } from '../../shared/music/deck';
+import { parseItemId, STARTING_NOTES, WAYS } from '../../shared/music/deck';
+import { FASTEST, SLOWEST, type Tempo } from '../../shared/music/tempo';
+import type { Entry } from '../../shared/planning/today';
 
 export const SESSION_KEY = 'session';
 

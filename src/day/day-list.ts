@@ -1,10 +1,10 @@
 /** Today's list as the screens use it: the plan, what of it is done, the person's wishes for today, and what is open. */
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import * as v from 'valibot';
-import type { Day, RunEvent } from '../../../shared/log/events';
-import type { ItemId } from '../../../shared/music/deck';
-import { type DayPlan, type Entry, planDay } from '../../../shared/planning/today';
-import type { Store } from '../../store/store';
+import type { Day, RunEvent } from '../../shared/log/events';
+import type { ItemId } from '../../shared/music/deck';
+import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
+import type { Store } from '../store/store';
 import { newSession, readSession, SESSION_KEY, type Session } from './session';
 
 export interface ListedEntry {

@@ -1,0 +1,107 @@
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import type { RunBody } from '../../shared/log/events';
+import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { Notice } from '../../src/parts/notice/notice';
+import { ItemScreen } from '../../src/screens/item/item-screen';
+import { StoreContext } from '../../src/store-context';
+import { fakeStore, type FakeStore } from '../screens/fake-store';
+
+const ITEM = 'd.major-6.right.2';
+const run = (change: Partial<RunBody> = {}): RunBody => ({
+  kind: 'run',
+  item: ITEM,
+  tempo: 200,
+  fluency: 3,
+  pedal: false,
+  judge: 'player',
+  entry: null,
+  ...change,
+});
+
+let store: FakeStore;
+beforeEach(() => {
+  vi.stubGlobal('scrollTo', () => undefined);
+  store = fakeStore([
+    { kind: 'programme', programme: DEFAULT_PROGRAMME },
+    run(),
+    run({ tempo: 160, fluency: 1, judge: 'teacher' }),
+  ]);
+});
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+const show = (argument: string | null = ITEM) =>
+  render(
+    <StoreContext.Provider value={store}>
+      <Notice />
+      <ItemScreen argument={argument} />
+    </StoreContext.Provider>,
+  );
+
+test('an address that names no item says so', () => {
+  show('d.major-6.nowhere');
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('No such arpeggio');
+});
+
+test('its notes are spelt and its runs are in the table, newest first', async () => {
+  show();
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toBe(
+    'D, major triad, first inversion',
+  );
+  expect(screen.getByText('D F B♭')).toBeTruthy();
+  const rows = within(await screen.findByRole('table', { hidden: true })).getAllByRole('row', {
+    hidden: true,
+  });
+  expect(rows.slice(1).map((row) => row.textContent)).toEqual([
+    expect.stringContaining('40stopped (teacher)dry'),
+    expect.stringContaining('50evendry'),
+  ]);
+});
+
+/** A button of the question that is open. */
+const answer = (name: string) =>
+  within(document.querySelector<HTMLElement>('dialog[open]')!).getByRole('button', {
+    name,
+    hidden: true,
+  });
+
+test('a run is taken back only after a question', async () => {
+  show();
+  const [first] = await screen.findAllByRole('button', { name: /Take back/, hidden: true });
+  fireEvent.click(first!);
+  fireEvent.click(answer('Keep it'));
+  expect(store.log).toHaveLength(3);
+  fireEvent.click(first!);
+  fireEvent.click(answer('Take back'));
+  await waitFor(() => expect(store.log.at(-1)).toMatchObject({ kind: 'void', events: ['000002'] }));
+  await screen.findByText('The run as a table');
+});
+
+test('setting aside can be undone in one touch', async () => {
+  show();
+  fireEvent.click(screen.getByRole('button', { name: 'Set it aside' }));
+  fireEvent.click(await screen.findByRole('button', { name: 'Undo' }));
+  await waitFor(() =>
+    expect(store.log.slice(-2)).toMatchObject([
+      { kind: 'aside', item: ITEM, aside: true },
+      { kind: 'aside', item: ITEM, aside: false },
+    ]),
+  );
+});
+
+test('a remark that cannot be saved stays in its field', async () => {
+  show();
+  const field = screen.getByLabelText<HTMLTextAreaElement>('New remark');
+  fireEvent.input(field, { target: { value: ' thumb ' } });
+  store.failure = new Error('no room');
+  fireEvent.click(screen.getByRole('button', { name: 'Save remark' }));
+  await screen.findByText('no room');
+  expect(field.value).toBe(' thumb ');
+  store.failure = null;
+  fireEvent.click(screen.getByRole('button', { name: 'Save remark' }));
+  await screen.findByText('thumb');
+  expect(store.log.at(-1)).toMatchObject({ kind: 'remark', about: ITEM, text: 'thumb' });
+});

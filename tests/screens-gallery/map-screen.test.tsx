@@ -1,0 +1,57 @@
+import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { CHORDS } from '../../shared/music/chords';
+import { MapScreen } from '../../src/screens/map/map-screen';
+import { StoreContext } from '../../src/store-context';
+import { fakeStore } from '../screens/fake-store';
+
+beforeEach(() => vi.stubGlobal('scrollTo', () => undefined));
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+function show(argument: string | null, bodies: Parameters<typeof fakeStore>[0]): void {
+  const store = fakeStore(bodies);
+  render(
+    <StoreContext.Provider value={store}>
+      <MapScreen argument={argument} />
+    </StoreContext.Provider>,
+  );
+}
+const BEGIN = {
+  kind: 'programme',
+  programme: { ...DEFAULT_PROGRAMME, notes: ['d', 'eb'], date: '2027-01-15' },
+} as const;
+
+test('without a programme it leads to setting one', () => {
+  show(null, []);
+  expect(screen.getByRole('link', { name: 'Set the programme' })).toBeTruthy();
+});
+
+test('every cell is a link to its item, named in full', () => {
+  show('right.2', [BEGIN, { kind: 'aside', item: 'd.minor-53.right.2', aside: true }]);
+  const table = within(screen.getByRole('table'));
+  expect(table.getAllByRole('link')).toHaveLength(2 * 11);
+  const link = table.getByRole('link', { name: /^D, minor 5\/3: \d+ per cent, .*set aside$/ });
+  expect(link.getAttribute('href')).toBe('#/item/d.minor-53.right.2');
+  const heads = table.getAllByRole('columnheader').map((head) => head.textContent);
+  CHORDS.forEach(({ name }, i) => expect(heads[i]).toContain(name));
+  expect(table.getByRole('rowheader', { name: /^D♯\s*or E♭$/ })).toBeTruthy();
+});
+
+test('a stage that is not open has no number and no shade', () => {
+  show('together.4', [BEGIN]);
+  const [link] = within(screen.getByRole('table')).getAllByRole('link');
+  expect(link!.textContent).toBe('D, major 5/3: – not open yet');
+  expect(link!.dataset.shade).toBeUndefined();
+});
+
+test('the other starting notes and the date of the programme are one touch away', () => {
+  show('right.2', [BEGIN]);
+  fireEvent.click(screen.getByRole('button', { name: 'Show all twelve starting notes' }));
+  expect(screen.getAllByRole('rowheader')).toHaveLength(12);
+  fireEvent.click(screen.getByRole('radio', { name: /15\s*Jan/ }));
+  expect(screen.getByText(/if nothing is played until then/)).toBeTruthy();
+});

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { addDays } from '../../shared/log/day';
+import type { LogEvent } from '../../shared/log/events';
+import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { CHORD_IDS } from '../../shared/music/chords';
+import { reportOf } from '../../shared/planning/report';
+import { replay } from '../../shared/planning/student';
+import { event, programme, run, START } from '../learning/events';
+
+const { stages } = DEFAULT_PROGRAMME;
+const ONLY_RIGHT = {
+  ...stages,
+  'left.2': { ...stages['left.2'], asked: false },
+  'together.2': { ...stages['together.2'], asked: false },
+  'together.4': { ...stages['together.4'], asked: false },
+};
+const TODAY = addDays(START, 3);
+const report = (change: Parameters<typeof programme>[0], ...events: readonly LogEvent[]) => {
+  const student = replay([programme({ notes: ['d'], stages: ONLY_RIGHT, ...change }), ...events]);
+  return reportOf(student, student.programme!, TODAY);
+};
+
+/** All eleven chords from D, the later in the table the worse. */
+const allPlayed = CHORD_IDS.map((chord, i) => run(`d.${chord}.right.2`, i < 4 ? 4 : 1, 160, 1));
+
+describe('the report', () => {
+  it('is for the date of the programme, or for today where there is none or it is over', () => {
+    expect(report({ date: addDays(TODAY, 5) }).date).toBe(addDays(TODAY, 5));
+    expect(report({ date: null }).date).toBe(TODAY);
+    expect(report({ date: addDays(TODAY, -1) }).date).toBe(TODAY);
+  });
+
+  it('expects less on a later day than today, if something was played', () => {
+    const { onDate, now } = report({ date: addDays(TODAY, 60) }, ...allPlayed);
+    expect(onDate.share).toBeLessThan(now.share);
+  });
+
+  it('has a line for each stage that is asked, with what of it was played', () => {
+    const { stages: lines } = report({ stages }, run('d.major-53.right.2', 3, 160));
+    expect(lines.map(({ stage, items, played }) => [stage, items, played])).toEqual([
+      ['right.2', 11, 1],
+      ['left.2', 11, 0],
+      ['together.2', 11, 0],
+      ['together.4', 11, 0],
+    ]);
+  });
+
+  it('calls the evidence thin while less than half has been played', () => {
+    expect(report({}, ...allPlayed.slice(0, 5)).isThin).toBe(true);
+    expect(report({}, ...allPlayed.slice(0, 6)).isThin).toBe(false);
+  });
+
+  it('lists the weakest first, and neither what was never played nor what is set aside', () => {
+    const aside = event({ kind: 'aside', item: 'd.diminished-7.right.2', aside: true }, 2);
+    const { weakest, aside: listed } = report({}, ...allPlayed.slice(3), aside);
+    expect(weakest).toHaveLength(7);
+    const chances = weakest.map(({ chance }) => chance);
+    expect(chances).toEqual(chances.toSorted((a, b) => a - b));
+    expect(weakest.at(-1)!.item.id).toBe('d.minor-6.right.2');
+    expect(weakest.map(({ item }) => item.id)).not.toContain('d.diminished-7.right.2');
+    expect(listed.map((item) => item.id)).toEqual(['d.diminished-7.right.2']);
+  });
+
+  it('gives every stage its part of the weakest', () => {
+    const both = CHORD_IDS.map((chord) => run(`d.${chord}.together.4`, 0, 100, 2));
+    const ways = report({ stages }, ...allPlayed, ...both).weakest.map(({ item }) => item.way);
+    expect(ways).toEqual(['right.2', 'right.2', 'together.4', 'together.4']);
+  });
+
+  it('shows the work of twelve weeks up to this one', () => {
+    const { weeks } = report({}, ...allPlayed);
+    expect(weeks).toHaveLength(12);
+    expect(weeks.at(-1)).toMatchObject({ monday: START, runs: 11, days: 1 });
+  });
+});

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { itemOf, STARTING_NOTES } from '../../shared/music/deck';
+import { replay } from '../../shared/planning/student';
+import { standingText } from '../../src/screens/item/standing';
+import { programmeText } from '../../src/parts/programme-text';
+import { keyName, learnable } from '../../src/screens/settings/pedal-keys';
+import { programme, run } from '../learning/events';
+
+describe('a programme in words', () => {
+  it('names the starting notes as a whole where it can', () => {
+    expect(programmeText(DEFAULT_PROGRAMME, 308)).toBe(
+      'Eleven chords from the seven white starting notes in four stages, 308 items. 20 minutes a day on six days a week.',
+    );
+    expect(programmeText({ ...DEFAULT_PROGRAMME, notes: STARTING_NOTES }, 528)).toContain(
+      'from all twelve starting notes',
+    );
+  });
+
+  it('lists some of them in the order of the deck, with the date', () => {
+    const text = programmeText(
+      { ...DEFAULT_PROGRAMME, notes: ['bb', 'd', 'c'], date: '2027-02-01', daysPerWeek: 1 },
+      132,
+    );
+    expect(text).toContain('from C, D and A♯/B♭ in');
+    expect(text).toContain('for 1 February 2027. 20 minutes a day on one day a week.');
+  });
+});
+
+/** Made first, as events count in the order of their making. */
+const BEGIN = programme({ notes: ['d'] });
+const standing = (item: Parameters<typeof itemOf>[0], ...events: Parameters<typeof replay>[0]) => {
+  const student = replay([BEGIN, ...events]);
+  return standingText(student, student.programme!, itemOf(item));
+};
+
+describe('why an item is open or not', () => {
+  it('says what the stage below lacks', () => {
+    expect(standing('d.major-6.left.2')).toBe(
+      'Not open yet. It opens when right hand, two octaves is at least even at 30 or faster on two separate days; so far none yet.',
+    );
+    expect(standing('d.major-6.left.2', run('d.major-6.right.2', 3, 160))).toContain('so far one.');
+  });
+
+  it('says what has opened it', () => {
+    expect(standing('d.major-6.right.2')).toContain('Open from the first day');
+    const held = [run('d.major-6.right.2', 4, 160, 0), run('d.major-6.right.2', 4, 160, 1)];
+    expect(standing('d.major-6.left.2', ...held)).toBe('Open, as right hand, two octaves holds.');
+  });
+
+  it('knows what the programme does not ask for', () => {
+    expect(standing('e.major-6.right.2')).toContain('does not ask for this starting note');
+    expect(standing('d.major-6.right.4')).toContain('Off the path');
+  });
+});
+
+describe('keys of a pedal', () => {
+  const none = { forwardKeys: [], backKeys: [] };
+
+  it('can be learnt unless they are used or needed', () => {
+    expect(learnable('F8', none)).toBe('new');
+    expect(learnable('PageDown', none)).toBe('it works already');
+    expect(learnable('Tab', none)).toBe('it is needed for other things');
+    expect(learnable('b', { forwardKeys: [], backKeys: ['b'] })).toBe('it has been learnt before');
+  });
+
+  it('have names', () => {
+    expect([keyName('AudioVolumeUp'), keyName('b'), keyName('F8'), keyName(' ')]).toEqual([
+      'audio volume up',
+      '“b”',
+      'f8',
+      'space',
+    ]);
+  });
+});
