@@ -17,7 +17,7 @@ const runAt = (minute: number): RunEvent => ({
   device: 'device',
   student: 'student',
   item: 'd.major-53.right.2',
-  tempo: 24,
+  tempo: 12,
   fluency: 3,
   pedal: false,
   judge: 'player',
