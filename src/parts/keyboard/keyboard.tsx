@@ -28,7 +28,7 @@ const RIGHT_ROW = { white: 0.73, black: 0.34 };
 const LEFT_ROW = { white: 0.9, black: 0.52 };
 /** Marks fill more of the key where keys are many and therefore small. */
 const MANY_KEYS = 20;
-const RADIUS = { few: { white: 2.8, black: 2 }, many: { white: 4.1, black: 2.6 } };
+const RADIUS = { few: { white: 2.8, black: 2 }, many: { white: 3.4, black: 2.4 } };
 const NO_KEYS: readonly number[] = [];
 
 export function Keyboard(props: KeyboardProps) {
