@@ -4,11 +4,11 @@ import type { Line } from './line';
 import { fingersOfRun } from './plan';
 import { applyRules, sumOf } from './rules';
 import {
+  extraThumb,
   highEnd,
   lateThumb,
   lowEnd,
   neededThumbs,
-  thumbUse,
   TRADITION_RULES,
   type TraditionCause,
 } from './tradition';
@@ -70,8 +70,9 @@ export function costOf(line: Line, plan: FingerPlan): Cost {
   const firstThumb = pattern.indexOf(1);
   let thumbs = -neededThumbs(line);
   for (const [tone, finger] of pattern.entries()) {
-    addTradition('lateThumb', line.octaves * lateThumb(line, tone, finger, tone > firstThumb));
-    thumbs += thumbUse(finger);
+    const begun = tone > firstThumb;
+    addTradition('lateThumb', line.octaves * lateThumb(line, tone, finger, begun));
+    thumbs += extraThumb(finger, begun);
   }
   addTradition('extraThumb', line.octaves * Math.max(0, thumbs));
   addTradition('lowEnd', lowEnd(line, fingers[0]!, pattern[0]!, fingers[1]!));

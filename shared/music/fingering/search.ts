@@ -7,7 +7,7 @@
 import { addedCosts } from './cost';
 import type { Line } from './line';
 import { Queue } from './queue';
-import { highEnd, lateThumb, lowEnd, neededThumbs, thumbUse } from './tradition';
+import { extraThumb, highEnd, lateThumb, lowEnd, neededThumbs } from './tradition';
 import type { Finger, FingerPlan } from './types';
 
 export interface Found {
@@ -65,8 +65,9 @@ export function* plansInOrder(line: Line, count: number): Generator<Found> {
   function step(below: Path | null, finger: Finger): void {
     const tone = below ? below.tone + 1 : 0;
     const under = below?.below ?? null;
-    const begun = finger === 1 || (below?.begun ?? false);
-    let inner = octaves * (thumbUse(finger) + lateThumb(line, tone, finger, begun));
+    const wasBegun = below?.begun ?? false;
+    const begun = wasBegun || finger === 1;
+    let inner = octaves * (extraThumb(finger, wasBegun) + lateThumb(line, tone, finger, wasBegun));
     if (tone > 1) inner += (octaves - 1) * added(size + tone, under!.finger, below!.finger, finger);
     for (const low of lowChoices(line, below, finger)) {
       let cost = inner + added(tone, under?.low ?? null, below?.low ?? null, low);

@@ -76,11 +76,15 @@ export const TRADITION_RULES: RuleSet<TraditionCause> = {
 export const lateThumb = (line: Line, tone: number, finger: Finger, begun: boolean): number =>
   finger !== 1 && !begun && (line.allBlack || !line.black[tone]) ? STRONG : 0;
 
-/** The thumb comes as seldom as can be, for position changes are where arpeggios go wrong: points in every octave. */
-export const thumbUse = (finger: Finger): number => (finger === 1 ? STRONG : 0);
+/**
+ * The thumb comes as seldom as can be, for position changes are where arpeggios go wrong: points for every thumb after
+ * the first of an octave.
+ */
+export const extraThumb = (finger: Finger, begun: boolean): number =>
+  finger === 1 && begun ? STRONG : 0;
 
-/** The points of the thumbs that no fingering can do without: one for every four notes, as 5 has no place inside. */
-export const neededThumbs = (line: Line): number => STRONG * Math.ceil(line.size / 4);
+/** Those points that no fingering can do without: more than four notes need a second thumb, as 5 has no place inside. */
+export const neededThumbs = (line: Line): number => STRONG * (Math.ceil(line.size / 4) - 1);
 
 /** Points for a finger at an end that is neither what is usual there nor the next best. */
 const ODD = 60;
