@@ -12,6 +12,8 @@ import {
   type LogDatabase,
   type LogRecord,
   type LogSchema,
+  SCHEMA_VERSION,
+  upgrade,
 } from '../../src/store/schema';
 import { openStore, type Store } from '../../src/store/store';
 import { same, until } from './check';
@@ -72,7 +74,7 @@ export class World {
 
   /** Works on the database behind the back of all stores. */
   async raw<T>(work: (database: LogDatabase) => Promise<T>): Promise<T> {
-    const database = await openDB<LogSchema>(this.name);
+    const database = await openDB<LogSchema>(this.name, SCHEMA_VERSION, { upgrade });
     try {
       return await work(database);
     } finally {
