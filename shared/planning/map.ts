@@ -62,10 +62,11 @@ export function sharesOf(
   );
 }
 
-/** The highest stage that any arpeggio of the programme has come to: where the work is. */
+/** The highest stage of the programme in which something has been played, or else the one reached: where the work is. */
 export function frontOf(student: Student, programme: Programme): Stage {
-  const open = programme.notes.flatMap((note) =>
-    roundItems(note, STAGES[0]).map((item) => student.stages.open[item.arpeggioIndex]!),
-  );
-  return STAGES[Math.max(...open)]!;
+  const isPlayed = (stage: Stage): boolean =>
+    programme.notes.some((note) =>
+      roundItems(note, stage).some((item) => student.lastRuns.has(item.id)),
+    );
+  return STAGES.findLast(isPlayed) ?? programme.reached;
 }

@@ -21,7 +21,7 @@ const WAY_EASE: Readonly<Record<Way, number>> = {
   'left.2': -0.2,
   'together.2': -0.3,
   'together.4': -0.5,
-  'together.contrary': -0.7,
+  'together.contrary': -0.45,
   'right.4': 0,
   'left.4': -0.3,
 };

@@ -22,7 +22,7 @@ export const SETUP = (today: Day): readonly EventBody[] => [
         'left.2': { asked: true, target: 240 },
         'together.2': { asked: true, target: 224 },
         'together.4': { asked: true, target: 208 },
-        'together.contrary': { asked: true, target: 120 },
+        'together.contrary': { asked: true, target: 152 },
       },
       reached: 'left.2',
       minutes: 15,

@@ -45,9 +45,9 @@ describe('the map', () => {
     expect(targetOf({ ...plan, stages }, 'right.2')).toBe(240);
   });
 
-  it('opens at the highest stage that any arpeggio of the programme has come to', () => {
-    expect(frontOf(student, plan)).toBe('left.2');
-    expect(frontOf(student, { ...plan, notes: ['eb'] })).toBe('right.2');
+  it('opens at the highest stage that has been played, or at the one reached', () => {
+    expect(frontOf(student, plan)).toBe('right.2');
+    expect(frontOf(student, { ...plan, notes: ['eb'], reached: 'together.2' })).toBe('together.2');
   });
 });
 

@@ -158,9 +158,6 @@ function Actions({ item }: { readonly item: Item }) {
   };
   return (
     <div class={styles.actions}>
-      <ButtonLink href={hrefOf('play', item.id)} kind="main">
-        Play it now
-      </ButtonLink>
       <Button onClick={() => void setAside(!isAside)}>
         {isAside ? 'Take it back on the list' : 'Set it aside'}
       </Button>

@@ -44,11 +44,14 @@ function Sample({ chance }: { readonly chance: number }) {
 function SmallMap({ student, programme, date, way }: SmallMapsProps & { readonly way: Way }) {
   const notes = STARTING_NOTES.filter((note) => programme.notes.includes(note));
   const rows = notes.map((note) => cellsOf(student, programme, { note, way, day: date }));
+  const [hands, motion] = wayText(way).split(', ');
   const width = xOf(10) + PITCH / 2 + 1;
   const height = yOf(notes.length - 1) + PITCH / 2 + 1;
   return (
     <figure class={styles.map}>
-      <figcaption class={styles.caption}>{wayText(way)}</figcaption>
+      <figcaption class={styles.caption}>
+        {hands}, <span class={styles.motion}>{motion}</span>
+      </figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`Map: ${wayText(way)}`}>
         {notes.map((note, row) => (
           <text key={note} class={styles.note} x={0} y={yOf(row)} dy="0.35em">
