@@ -1,4 +1,4 @@
-/** A queue that hands out the cheapest first: a binary heap. */
+/** A queue that hands out the cheapest first: a binary heap. Equals come in an order that is the same every time. */
 export class Queue<T extends { readonly cost: number }> {
   private readonly heap: T[] = [];
 

@@ -1,7 +1,7 @@
 /** The fingerings of an arpeggio: the best, its alternatives, and what each of them means for the hand. */
 import { isBlackKey } from '../sequence';
 import { type Cost, costOf } from './cost';
-import { asRightHand, lineOf } from './line';
+import { asRightHand, type Line, lineOf } from './line';
 import { fingersOfRun } from './plan';
 import {
   changesOf,
@@ -39,25 +39,35 @@ const WORTH_SHOWING = 50;
 /** How many plans are looked at for that; most of them only mix the ends of others. */
 const LOOKED_AT = 40;
 
-/** What a plan means for the hand, whether it was found or is a person's own. Throws a FingeringError as `lineOf` does. */
-export function analyse(question: Question, plan: FingerPlan): Fingering {
-  const { hand, octaves, span = AVERAGE_SPAN } = question;
-  const line = lineOf(question);
-  const onLine = asRightHand(plan, hand);
+/** The run that is asked for, and the one that is costed. Throws a FingeringError for a bad question. */
+function linesOf(question: Question): readonly [asked: Line, costed: Line] {
+  const asked = lineOf(question);
+  return [asked, question.octaves > 1 ? asked : lineOf(question, 2)];
+}
+
+function fingeringOf(
+  question: Question,
+  [asked, costed]: readonly [Line, Line],
+  plan: FingerPlan,
+): Fingering {
+  const { keys, hand, octaves, span = AVERAGE_SPAN } = question;
   const fingers = fingersOfRun(plan, octaves);
   const notes = fingers.map((finger, index): FingeredNote => {
-    const size = question.keys.length;
-    const key = question.keys[index % size]! + 12 * Math.floor(index / size);
+    const key = keys[index % keys.length]! + 12 * Math.floor(index / keys.length);
     return { index, key, black: isBlackKey(key), finger };
   });
   return {
     plan,
     fingers,
-    cost: costOf(octaves > 1 ? line : lineOf(question, 2), onLine),
+    cost: costOf(costed, asRightHand(plan, hand)),
     positions: positionsOf(notes, hand, span),
-    changes: changesOf(notes, hand, line, span),
+    changes: changesOf(notes, hand, asked, span),
   };
 }
+
+/** What a plan means for the hand, whether it was found or is a person's own. Throws a FingeringError as `lineOf` does. */
+export const analyse = (question: Question, plan: FingerPlan): Fingering =>
+  fingeringOf(question, linesOf(question), plan);
 
 /** Whether a plan is a choice of its own: another pattern, or the best one's pattern with one end changed. */
 function isOwnChoice(plan: FingerPlan, found: readonly FingerPlan[]): boolean {
@@ -70,11 +80,11 @@ function isOwnChoice(plan: FingerPlan, found: readonly FingerPlan[]): boolean {
 
 /** The best fingering of a question and its alternatives. Throws a FingeringError for a bad question. */
 export function fingeringsOf(question: Question): Fingerings {
-  const line = lineOf(question, Math.max(2, question.octaves));
+  const lines = linesOf(question);
   const found: FingerPlan[] = [];
   const seen = new Set<string>();
   let limit = Infinity;
-  for (const { plan, cost } of plansInOrder(line, LOOKED_AT)) {
+  for (const { plan, cost } of plansInOrder(lines[1], LOOKED_AT)) {
     if (limit === Infinity) limit = cost + WORTH_SHOWING;
     if (found.length > MOST || (found.length > FEWEST && cost > limit)) break;
     // Two plans may differ inside a run only, and look alike over one octave.
@@ -84,7 +94,7 @@ export function fingeringsOf(question: Question): Fingerings {
     found.push(plan);
   }
   const [best, ...alternatives] = found.map((plan) =>
-    analyse(question, asRightHand(plan, question.hand)),
+    fingeringOf(question, lines, asRightHand(plan, question.hand)),
   );
   return { best: best!, alternatives };
 }

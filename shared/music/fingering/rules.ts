@@ -38,13 +38,18 @@ export function applyRules<Cause extends string>(
   for (const [cause, rule] of triples) add(cause, rule(line, i, first, second, third));
 }
 
+/** The sum of all points that `applyRules` would add. */
 export function sumOf<Cause extends string>(
-  rules: RuleSet<Cause>,
+  { notes, pairs, triples }: RuleSet<Cause>,
   line: Line,
   i: number,
-  fingers: Fingers,
+  [first, second, third]: Fingers,
 ): number {
   let sum = 0;
-  applyRules(rules, line, i, fingers, (_, points) => (sum += points));
+  for (const [, rule] of notes) sum += rule(line, i, third);
+  if (second === null) return sum;
+  for (const [, rule] of pairs) sum += rule(line, i, second, third);
+  if (first === null) return sum;
+  for (const [, rule] of triples) sum += rule(line, i, first, second, third);
   return sum;
 }

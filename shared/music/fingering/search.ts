@@ -97,8 +97,8 @@ export function* plansInOrder(line: Line, count: number): Generator<Found> {
   function stateOf(path: Path): number {
     const { tone, finger, low, begun, below } = path;
     const [first, second] = tone > 0 ? bottomOf(path) : [finger, 0];
-    const digits = [first, second, below?.finger ?? 0, finger, below?.low ?? 0, low];
-    return digits.reduce((key, digit) => key * 6 + digit, tone * 2 + Number(begun));
+    const bottom = (2 * tone + Number(begun)) * 36 + first * 6 + second;
+    return ((bottom * 6 + (below?.finger ?? 0)) * 6 + finger) * 36 + (below?.low ?? 0) * 6 + low;
   }
 
   for (const first of INNER) step(null, first);
