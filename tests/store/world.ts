@@ -6,9 +6,8 @@ import type { EventBody, EventId, LogEvent, RunBody } from '../../shared/log/eve
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { DECK } from '../../shared/music/deck';
 import { replay, type Student } from '../../shared/planning/student';
-import type { Checkpoint } from '../../src/store/checkpoint';
+import { type Checkpoint, readCheckpoint } from '../../src/store/checkpoint';
 import {
-  CHECKPOINT,
   type LogDatabase,
   type LogRecord,
   type LogSchema,
@@ -16,6 +15,7 @@ import {
   upgrade,
 } from '../../src/store/schema';
 import { openStore, type Store } from '../../src/store/store';
+import { read } from '../../src/store/transaction';
 import { same, until } from './check';
 
 export const DAY = 86_400_000;
@@ -119,11 +119,8 @@ export class World {
     await until(() => store.today.value === dayOf(this.at));
   }
 
-  async checkpoint(): Promise<Checkpoint | undefined> {
-    return this.raw(async (database) => {
-      const kept = await database.get('kept', CHECKPOINT);
-      return kept as Checkpoint | undefined;
-    });
+  checkpoint(): Promise<Checkpoint | null> {
+    return this.raw((database) => read(database, readCheckpoint));
   }
 
   /**
@@ -140,7 +137,8 @@ export class World {
     }
     store.close();
     const next = await this.ready();
-    await until(async () => (await this.checkpoint()) !== undefined);
+    // The first store may have kept one of an earlier day.
+    await until(async () => (await this.checkpoint())?.base.upTo === ids.at(-1));
     next.close();
     return ids;
   }
