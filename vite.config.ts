@@ -56,11 +56,17 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Each file has its sum in the worker, which must stay small: so few files, with names that say nothing but the hash.
     rolldownOptions: {
+      // Tonal does not say of itself that its dictionaries of chords and scales, which are not used, may be left out.
+      treeshake: { moduleSideEffects: [{ test: /tonal/, sideEffects: false }] },
       output: {
         chunkFileNames: 'assets/part-[hash].js',
         assetFileNames: 'assets/part-[hash][extname]',
         codeSplitting: {
-          groups: [{ name: 'part', entriesAware: true, entriesAwareMergeThreshold: SMALL_PART }],
+          groups: [
+            // All that the first screen needs is one file: each more costs a way through the worker at every start.
+            { name: 'first', tags: ['$initial'], priority: 1 },
+            { name: 'part', entriesAware: true, entriesAwareMergeThreshold: SMALL_PART },
+          ],
         },
       },
     },

@@ -1,17 +1,53 @@
-/** Days in words. Formatted as days, without a time zone: a Day is already the day where the person is. */
+/**
+ * Days in words. The names stand here because the first screen needs them: a formatter of Intl's or of date-fns would
+ * be the slowest part of opening the app.
+ */
+import { parseISO } from 'date-fns';
 import type { Day } from '../../shared/log/events';
 
-const format = (options: Intl.DateTimeFormatOptions) =>
-  new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC' });
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
 
-const long = format({ weekday: 'long', day: 'numeric', month: 'long' });
-const withYear = format({ day: 'numeric', month: 'long', year: 'numeric' });
+function partsOf(day: Day) {
+  const date = parseISO(day);
+  return {
+    weekday: WEEKDAYS[date.getDay()]!,
+    date: date.getDate(),
+    month: MONTHS[date.getMonth()]!,
+    year: date.getFullYear(),
+  };
+}
 
 /** "Wednesday 25 November". */
-export const dayText = (day: Day): string => long.format(new Date(`${day}T00:00Z`));
+export function dayText(day: Day): string {
+  const { weekday, date, month } = partsOf(day);
+  return `${weekday} ${date} ${month}`;
+}
 
 /** "25 November 2026". */
-export const dateText = (day: Day): string => withYear.format(new Date(`${day}T00:00Z`));
+export function dateText(day: Day): string {
+  const { date, month, year } = partsOf(day);
+  return `${date} ${month} ${year}`;
+}
+
+/** "25 Nov", where the year is plain; never broken into two lines. */
+export function shortDay(day: Day): string {
+  const { date, month } = partsOf(day);
+  return `${date}\u00A0${month.slice(0, 3)}`;
+}
 
 /** "1 minute", "12 minutes": rounded to whole minutes, at least one. */
 export function minutesText(seconds: number): string {

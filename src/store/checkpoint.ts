@@ -1,32 +1,81 @@
 /**
  * The checkpoint: the fold of the log up to some event, kept so that opening need not read what lies before. It is
  * derived, so it may be deleted at any time; whoever adds something before its end must delete it.
+ *
+ * It is kept in pieces, and its long tables by columns: Chromium puts a value of more than 64 KiB into a file of its
+ * own, which costs every start another way through its processes.
  */
 import { EVENT_VERSION, type EventId, type StudentId } from '../../shared/log/events';
-import { STUDENT_VERSION } from '../../shared/planning/student';
+import type { Learner } from '../../shared/learning/model';
+import { type Student, STUDENT_VERSION } from '../../shared/planning/student';
+import {
+  type PackedLastRuns,
+  type PackedWork,
+  packLastRuns,
+  packWork,
+  unpackLastRuns,
+  unpackWork,
+} from './packed';
 import { CHECKPOINT } from './schema';
 import type { Base } from './timeline';
-import type { WriteTransaction } from './transaction';
+import type { ReadTransaction, WriteTransaction } from './transaction';
 
 export interface Checkpoint {
-  readonly version: string;
   readonly student: StudentId;
   readonly base: Base;
 }
 
+/** The first piece, which says whether the others can be used. */
+interface Head {
+  readonly version: string;
+  readonly student: StudentId;
+  readonly upTo: EventId;
+  readonly unread: Base['unread'];
+  readonly state: Omit<Student, 'learner' | 'lastRuns' | 'work'>;
+}
+
+const LEARNER = `${CHECKPOINT}.learner`;
+const LAST_RUNS = `${CHECKPOINT}.last-runs`;
+const WORK = `${CHECKPOINT}.work`;
+
+/** Raise it when the pieces change. */
+const PIECES_VERSION = 2;
 /** A change of the events that can be read changes the fold as much as one of the model does. */
-const VERSION = `${STUDENT_VERSION}.${EVENT_VERSION}`;
+const VERSION = `${PIECES_VERSION}.${STUDENT_VERSION}.${EVENT_VERSION}`;
 
-export const checkpointOf = (student: StudentId, base: Base): Checkpoint => ({
-  version: VERSION,
-  student,
-  base,
-});
+/** The checkpoint that is kept, if it is one of this version of the app. */
+export async function readCheckpoint(transaction: ReadTransaction): Promise<Checkpoint | null> {
+  const kept = transaction.objectStore('kept');
+  const [head, ...tables] = await Promise.all([
+    kept.get(CHECKPOINT) as Promise<Head | undefined>,
+    ...[LEARNER, LAST_RUNS, WORK].map((key) => kept.get(key)),
+  ]);
+  if (head?.version !== VERSION) return null;
+  const [learner, lastRuns, work] = tables as [Learner, PackedLastRuns, PackedWork];
+  const { student, upTo, unread } = head;
+  const state: Student = {
+    ...head.state,
+    learner,
+    lastRuns: unpackLastRuns(lastRuns),
+    work: unpackWork(work),
+  };
+  return { student, base: { state, upTo, unread } };
+}
 
-/** The checkpoint that was kept, if it is one of this version of the app and of this student. */
-export function usableCheckpoint(kept: unknown, student: StudentId): Checkpoint | null {
-  const checkpoint = kept as Checkpoint | undefined;
-  return checkpoint?.version === VERSION && checkpoint.student === student ? checkpoint : null;
+export async function writeCheckpoint(
+  transaction: WriteTransaction,
+  { student, base }: Checkpoint,
+): Promise<void> {
+  const { state, upTo, unread } = base;
+  const { learner, lastRuns, work, ...rest } = state;
+  const head: Head = { version: VERSION, student, upTo, unread, state: rest };
+  const kept = transaction.objectStore('kept');
+  await Promise.all([
+    kept.put(head, CHECKPOINT),
+    kept.put(learner, LEARNER),
+    kept.put(packLastRuns(lastRuns), LAST_RUNS),
+    kept.put(packWork(work), WORK),
+  ]);
 }
 
 /** Deletes the checkpoint if one of these ids lies within it. */
@@ -36,6 +85,6 @@ export async function dropCheckpointOver(
 ): Promise<void> {
   if (ids.length === 0) return;
   const kept = transaction.objectStore('kept');
-  const checkpoint = (await kept.get(CHECKPOINT)) as Checkpoint | undefined;
-  if (checkpoint && ids.some((id) => id <= checkpoint.base.upTo)) await kept.delete(CHECKPOINT);
+  const head = (await kept.get(CHECKPOINT)) as Head | undefined;
+  if (head && ids.some((id) => id <= head.upTo)) await kept.delete(CHECKPOINT);
 }

@@ -1,6 +1,6 @@
 /** Following the log: reading it into a timeline, from the checkpoint or the beginning, and catching up with it. */
 import type { Day, EventId, StudentId } from '../../shared/log/events';
-import { checkpointOf } from './checkpoint';
+import { writeCheckpoint } from './checkpoint';
 import {
   BATCH,
   readArrivals,
@@ -9,7 +9,7 @@ import {
   readOpening,
   type Standing,
 } from './read';
-import { CHECKPOINT, type LogDatabase } from './schema';
+import type { LogDatabase } from './schema';
 import { entryOf, Timeline } from './timeline';
 import { write } from './transaction';
 
@@ -104,7 +104,6 @@ export const keepCheckpoint = (database: LogDatabase, position: Position): Promi
     const { student, timeline } = position;
     const last = await transaction.objectStore('events').openKeyCursor(null, 'prev');
     if (student === null || last?.primaryKey !== position.sequence) return position;
-    const checkpoint = checkpointOf(student, timeline.folded);
-    await transaction.objectStore('kept').put(checkpoint, CHECKPOINT);
-    return { ...position, keptUpTo: checkpoint.base.upTo };
+    await writeCheckpoint(transaction, { student, base: timeline.folded });
+    return { ...position, keptUpTo: timeline.folded.upTo };
   });

@@ -1,8 +1,8 @@
 /** Reading the log. */
 import type { EventId, RunEvent, StudentId } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
-import { type Checkpoint, usableCheckpoint } from './checkpoint';
-import { CHECKPOINT, type LogDatabase, type LogRecord, STUDENT } from './schema';
+import { type Checkpoint, readCheckpoint } from './checkpoint';
+import { type LogDatabase, type LogRecord, STUDENT } from './schema';
 import { entryOf } from './timeline';
 import { read, type ReadTransaction, type WriteTransaction } from './transaction';
 
@@ -43,13 +43,13 @@ export interface Opening extends Standing {
 /** All that the first screen needs, in one short transaction. */
 export const readOpening = (database: LogDatabase): Promise<Opening> =>
   read(database, async (transaction) => {
-    const [standing, kept] = await Promise.all([
+    const [standing, checkpoint] = await Promise.all([
       readStanding(transaction),
-      transaction.objectStore('kept').get(CHECKPOINT),
+      readCheckpoint(transaction),
     ]);
     const { student } = standing;
-    const checkpoint = student === null ? null : usableCheckpoint(kept, student);
-    if (student === null || checkpoint === null) return { ...standing, checkpoint, records: [] };
+    if (checkpoint === null || checkpoint.student !== student)
+      return { ...standing, checkpoint: null, records: [] };
     const index = transaction.objectStore('events').index('replay');
     const records = await index.getAll(after(student, checkpoint.base.upTo), BATCH);
     return { ...standing, checkpoint, records };

@@ -54,6 +54,8 @@ export class Timeline {
   private base: { state: Student; upTo: EventId; unread: readonly UnreadEvent[] };
   private tail: readonly Entry[] = [];
   private readonly voided = new Set<EventId>();
+  /** Whether a view shows the folded state itself, which must then not be changed any more. */
+  private isShown = false;
   private dayStart: { readonly key: string; readonly student: Student } | null = null;
 
   constructor(base?: Base) {
@@ -100,6 +102,8 @@ export class Timeline {
   private fold(entries: readonly Entry[]): void {
     const last = entries.at(-1);
     if (last === undefined) return;
+    if (this.isShown) this.base.state = cloneStudent(this.base.state);
+    this.isShown = false;
     applyEvents(this.base.state, eventsOf(entries), this.voided);
     this.base.upTo = last.id;
     this.base.unread = [...this.base.unread, ...unreadOf(entries)];
@@ -117,7 +121,12 @@ export class Timeline {
     };
   }
 
+  /** A copy is only made where it is needed: that of a long log takes a while. */
   private after(events: readonly LogEvent[]): Student {
+    if (events.length === 0) {
+      this.isShown = true;
+      return this.base.state;
+    }
     const student = cloneStudent(this.base.state);
     applyEvents(student, events, this.voided);
     return student;

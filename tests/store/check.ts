@@ -1,10 +1,12 @@
 /** The few assertions of the contract: it also runs in a page, where no test runner is. */
 
-/** As text, to the last digit: typed arrays as one string, maps and sets in their order. */
+/** As text, to the last digit: typed arrays as one string, maps and sets in their order, fields by name. */
 export const textOf = (value: unknown): string =>
   JSON.stringify(value, (_, part: unknown) => {
     if (ArrayBuffer.isView(part)) return String(part);
-    return part instanceof Map || part instanceof Set ? [...(part as Iterable<unknown>)] : part;
+    if (part instanceof Map || part instanceof Set) return [...(part as Iterable<unknown>)];
+    if (typeof part !== 'object' || part === null || Array.isArray(part)) return part;
+    return Object.fromEntries(Object.entries(part).toSorted(([a], [b]) => (a < b ? -1 : 1)));
   }) ?? 'undefined';
 
 const LONGEST = 300;

@@ -93,7 +93,7 @@ async function timeToOpen(at: number): Promise<number> {
   const store = lasting.open();
   await until(() => store.status.value === 'ready');
   const time = performance.now() - start;
-  await until(async () => (await lasting.checkpoint()) !== undefined);
+  await until(async () => (await lasting.checkpoint()) !== null);
   store.close();
   return time;
 }

@@ -64,13 +64,17 @@ let isFirstScreen = true;
 
 /**
  * For the heading of a screen: names the document, and moves the focus there when the screen is opened, so that a
- * screen reader says where one is. Not on the first load, where the browser begins at the top anyway.
+ * screen reader says where one is. Not on the first load, where the browser begins at the top anyway, and asking would
+ * cost a layout.
  */
 export function useTitleFocus(title: string) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    if (!isFirstScreen) heading.current?.focus({ preventScroll: true });
-    isFirstScreen = false;
+    if (isFirstScreen) {
+      isFirstScreen = false;
+      return;
+    }
+    heading.current?.focus({ preventScroll: true });
     scrollTo(0, 0);
   }, []);
   useEffect(() => {

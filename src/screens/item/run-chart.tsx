@@ -3,7 +3,7 @@ import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Day, FLUENCIES, type Fluency, type RunEvent } from '../../../shared/log/events';
 import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Reach } from '../../../shared/learning/model';
-import { shortDay } from '../../parts/short-day';
+import { shortDay } from '../../parts/dates';
 import { dayScale, type Frame, markScale, sharesOfDay } from './chart-scale';
 import { Glyph } from '../../parts/glyph/glyph';
 import styles from './run-chart.module.css';

@@ -3,8 +3,7 @@ import { useState } from 'preact/hooks';
 import { FLUENCIES, type RunEvent } from '../../../shared/log/events';
 import { type Grouping, markOf } from '../../../shared/music/tempo';
 import { Button } from '../../parts/button/button';
-import { dateText } from '../../parts/dates';
-import { shortDay } from '../../parts/short-day';
+import { dateText, shortDay } from '../../parts/dates';
 import { type Regretted, TakeBack } from '../../parts/take-back';
 import styles from './run-table.module.css';
 

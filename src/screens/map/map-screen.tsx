@@ -7,7 +7,7 @@ import { frontOf, sharesOf, targetOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
-import { shortDay } from '../../parts/short-day';
+import { shortDay } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
 import { Mark } from '../../parts/stepper/beat-note';
 import { wayText } from '../../parts/words';

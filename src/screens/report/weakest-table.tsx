@@ -4,7 +4,7 @@ import { chordOf } from '../../../shared/music/chords';
 import { type Grouping, markOf } from '../../../shared/music/tempo';
 import type { Report } from '../../../shared/planning/report';
 import { percent } from '../../parts/percent-text';
-import { shortDay } from '../../parts/short-day';
+import { shortDay } from '../../parts/dates';
 import { chordText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { SHORT_WAY } from '../../parts/short-way';

@@ -1,6 +1,6 @@
 /** The work done, week by week. */
 import type { Week } from '../../../shared/planning/weeks';
-import { shortDay } from '../../parts/short-day';
+import { shortDay } from '../../parts/dates';
 import { Bar } from './bar';
 import styles from './table.module.css';
 
