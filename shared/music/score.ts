@@ -1,0 +1,41 @@
+/**
+ * What is engraved, played and exported alike: two staves of notes, one a hand. Made from items (score-of.ts) and from
+ * drills; the only form of music that the staff, the playback and the exports know.
+ */
+import type { Finger } from './fingering/types';
+import type { Key } from './sequence';
+import type { Grouping, Tempo } from './tempo';
+
+/** Parts of a beat (a crotchet) in which lengths are counted: sixteenths are 6, notes of a triplet 8. */
+export const PARTS_OF_BEAT = 24;
+
+/** One note, chord or rest of one hand. */
+export interface ScoreNote {
+  /** Sounding together, lowest first; none is a rest. */
+  readonly keys: readonly Key[];
+  /** One for each key; null where none is known. */
+  readonly fingers: readonly (Finger | null)[];
+  /** In parts of a beat. */
+  readonly length: number;
+  /** The hand has changed its position on the way to this note. */
+  readonly change: 'thumb under' | 'hand over' | null;
+  /** Only touched, not sounded. */
+  readonly isSilent?: boolean;
+  readonly isAccented?: boolean;
+  /** Held until after the next has begun, for this many parts of a beat. */
+  readonly overlap?: number;
+  /** The pedal goes down with this note, and up again before the next. */
+  readonly hasPedal?: boolean;
+}
+
+export interface Score {
+  /** In words, for exports and for assistive technology: "D major, hands together, four octaves". */
+  readonly title: string;
+  readonly tempo: Tempo;
+  readonly grouping: Grouping;
+  /** Both hands have the same length; a hand that rests throughout has no notes. */
+  readonly right: readonly ScoreNote[];
+  readonly left: readonly ScoreNote[];
+  /** Places, in parts of a beat from the beginning, at which one arpeggio ends and the next begins. */
+  readonly joins: readonly number[];
+}
