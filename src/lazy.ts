@@ -12,6 +12,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   play: async () => (await import('./screens/play/play-screen')).PlayScreen,
   map: async () => (await import('./screens/map/map-screen')).MapScreen,
   item: async () => (await import('./screens/item/item-screen')).ItemScreen,
+  fingering: async () => (await import('./screens/fingering/fingering-screen')).FingeringScreen,
   report: async () => (await import('./screens/report/report-screen')).ReportScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,

@@ -6,6 +6,7 @@ export const SCREENS = [
   'play',
   'map',
   'item',
+  'fingering',
   'report',
   'settings',
   'help',

@@ -2,7 +2,10 @@
 import * as v from 'valibot';
 import { type Day, EVENT_VERSION, type EventKind, type LogEvent } from '../log/events';
 import type { Programme } from '../log/programme';
-import { type ItemId, parseItemId, STAGES, STARTING_NOTES } from '../music/deck';
+import { chordOf } from '../music/chords';
+import { type ArpeggioId, type ItemId, parseItemId, STAGES, STARTING_NOTES } from '../music/deck';
+import type { Finger } from '../music/fingering/types';
+import { LARGEST_SPAN, SMALLEST_SPAN } from '../music/fingering/spans';
 import { FASTEST, SLOWEST } from '../music/tempo';
 
 /** Characters of a remark. */
@@ -44,6 +47,9 @@ export function isDay(value: unknown): value is Day {
 const isItemId = (value: unknown): value is ItemId =>
   typeof value === 'string' && parseItemId(value) !== null;
 
+const isArpeggioId = (value: unknown): value is ArpeggioId =>
+  typeof value === 'string' && parseItemId(`${value}.right.2`) !== null;
+
 const eventId = v.custom<string>(isEventId, 'not the id of an event');
 const uuid = v.custom<string>(isStudentId, 'not a version 4 UUID');
 const day = v.custom<Day>(isDay, 'not a day of the calendar');
@@ -77,6 +83,18 @@ const programme = v.object({
   date: v.nullable(day),
 }) satisfies v.GenericSchema<unknown, Programme>;
 
+/** Notes of the chord in an octave. */
+const sizeOf = (arpeggio: ArpeggioId): number =>
+  chordOf(parseItemId(`${arpeggio}.right.2`)!.chord).intervals.length;
+
+/** As many as a chord has notes, at most. */
+const fingers = v.pipe(
+  v.array(v.picklist<readonly Finger[]>([1, 2, 3, 4, 5])),
+  v.minLength(1),
+  v.maxLength(4),
+);
+const fingerPlan = v.object({ low: fingers, pattern: fingers, high: fingers });
+
 const stamp = {
   id: eventId,
   version: v.literal(EVENT_VERSION),
@@ -106,6 +124,24 @@ export const EVENT_SCHEMAS = {
     kind: v.literal('remark'),
     about: v.nullable(item),
     text: text(LONGEST_TEXT),
+  }),
+  fingering: v.pipe(
+    v.object({
+      ...stamp,
+      kind: v.literal('fingering'),
+      arpeggio: v.custom<ArpeggioId>(isArpeggioId, 'not an arpeggio'),
+      hand: v.picklist(['right', 'left']),
+      plan: v.nullable(fingerPlan),
+    }),
+    v.check(
+      ({ arpeggio, plan }) => plan === null || plan.pattern.length === sizeOf(arpeggio),
+      'not a finger for each note',
+    ),
+  ),
+  span: v.object({
+    ...stamp,
+    kind: v.literal('span'),
+    semitones: v.nullable(whole(SMALLEST_SPAN, LARGEST_SPAN)),
   }),
   void: v.pipe(
     v.object({

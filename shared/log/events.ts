@@ -2,7 +2,8 @@
  * The events of the log: all that a person does. The log is the one truth; every other number is derived from it by
  * replay. Events are plain data; they are decoded in shared/formats/event.ts.
  */
-import type { ItemId } from '../music/deck';
+import type { ArpeggioId, ItemId } from '../music/deck';
+import type { FingerPlan, Hand } from '../music/fingering/types';
 import type { Tempo } from '../music/tempo';
 import type { Programme } from './programme';
 
@@ -71,6 +72,22 @@ export interface RemarkBody {
   readonly text: string;
 }
 
+/** How a person plays one hand of an arpeggio, over any number of octaves. */
+export interface FingeringBody {
+  readonly kind: 'fingering';
+  readonly arpeggio: ArpeggioId;
+  readonly hand: Hand;
+  /** Null goes back to what is computed. */
+  readonly plan: FingerPlan | null;
+}
+
+/** The widest comfortable reach from thumb to fifth finger. */
+export interface SpanBody {
+  readonly kind: 'span';
+  /** Null: an average hand. */
+  readonly semitones: number | null;
+}
+
 /** A correction: the named earlier events no longer count. They stay in the log. */
 export interface VoidBody {
   readonly kind: 'void';
@@ -78,7 +95,8 @@ export interface VoidBody {
 }
 
 /** What a screen asks the store to record; the store adds id, time, day, device and student. */
-export type EventBody = RunBody | ProgrammeBody | NameBody | AsideBody | RemarkBody | VoidBody;
+export type EventBody =
+  RunBody | ProgrammeBody | NameBody | AsideBody | RemarkBody | FingeringBody | SpanBody | VoidBody;
 
 export type LogEvent = Stamp & EventBody;
 export type EventKind = EventBody['kind'];

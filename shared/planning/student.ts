@@ -2,14 +2,21 @@
 import type { Day, EventId, Fluency, LogEvent, RunEvent } from '../log/events';
 import { dayNumber } from '../log/day';
 import type { Programme } from '../log/programme';
-import { type ItemId, itemOf, STARTING_NOTES, type StartingNote } from '../music/deck';
+import {
+  type ArpeggioId,
+  type ItemId,
+  itemOf,
+  STARTING_NOTES,
+  type StartingNote,
+} from '../music/deck';
+import type { FingerPlan, Hand } from '../music/fingering/types';
 import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 1;
+export const STUDENT_VERSION = 2;
 
 export interface LastRun {
   readonly day: Day;
@@ -37,6 +44,9 @@ export interface NoteCount {
   readonly last: string;
 }
 
+/** One hand of an arpeggio: "d.major-6.left". */
+export type HandOfArpeggio = `${ArpeggioId}.${Hand}`;
+
 /** Plain data that IndexedDB can keep as it is. */
 export interface Student {
   readonly name: string | null;
@@ -46,6 +56,10 @@ export interface Student {
   readonly lastRuns: ReadonlyMap<ItemId, LastRun>;
   readonly aside: ReadonlySet<ItemId>;
   readonly remarks: readonly Remark[];
+  /** Those that the person chose. */
+  readonly fingerings: ReadonlyMap<HandOfArpeggio, FingerPlan>;
+  /** In semitones; null for an average hand. */
+  readonly span: number | null;
   readonly work: ReadonlyMap<Day, Work>;
   readonly noteCounts: ReadonlyMap<StartingNote, NoteCount>;
   readonly lastEvent: EventId | null;
@@ -53,10 +67,13 @@ export interface Student {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-type Draft = Mutable<Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'work' | 'noteCounts'>> & {
+type Draft = Mutable<
+  Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'fingerings' | 'work' | 'noteCounts'>
+> & {
   lastRuns: Map<ItemId, LastRun>;
   aside: Set<ItemId>;
   remarks: Remark[];
+  fingerings: Map<HandOfArpeggio, FingerPlan>;
   work: Map<Day, Work>;
   noteCounts: Map<StartingNote, NoteCount>;
 };
@@ -69,6 +86,8 @@ export const newStudent = (): Student => ({
   lastRuns: new Map(),
   aside: new Set(),
   remarks: [],
+  fingerings: new Map(),
+  span: null,
   work: new Map(),
   noteCounts: new Map(),
   lastEvent: null,
@@ -82,6 +101,7 @@ export const cloneStudent = (student: Student): Student => ({
   lastRuns: new Map(student.lastRuns),
   aside: new Set(student.aside),
   remarks: [...student.remarks],
+  fingerings: new Map(student.fingerings),
   work: new Map(student.work),
   noteCounts: new Map(student.noteCounts),
 });
@@ -130,6 +150,15 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       draft.remarks.push({ id, day, about, text });
       break;
     }
+    case 'fingering': {
+      const key = `${event.arpeggio}.${event.hand}` as const;
+      if (event.plan === null) draft.fingerings.delete(key);
+      else draft.fingerings.set(key, event.plan);
+      break;
+    }
+    case 'span':
+      draft.span = event.semitones;
+      break;
     case 'void':
       break;
   }

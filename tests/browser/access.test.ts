@@ -63,6 +63,8 @@ const SCREENS = [
   ['#/map', 'table'],
   ['#/map/together.4', 'table'],
   ['#/item/d.major-6.right.2', 'svg'],
+  ['#/item/gb.dominant-42.together.4', 'details'],
+  ['#/fingering', 'table'],
   ['#/report', 'table'],
   ['#/settings', 'h2'],
   ['#/help', 'h2'],

@@ -42,10 +42,10 @@ describe('a backup', () => {
   it('begins with a header and has one event a line', () => {
     const lines = textOf(samples).split('\n');
     expect(lines[0]).toBe(
-      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":6}',
+      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":8}',
     );
     expect(JSON.parse(lines[1]!)).toEqual(SAMPLES.run);
-    expect([lines.length, lines.at(-1)]).toEqual([8, '']);
+    expect([lines.length, lines.at(-1)]).toEqual([10, '']);
     expect(backupFileName('2026-11-25')).toBe('arpeggiary-2026-11-25.arpeggiary');
   });
 
@@ -81,8 +81,8 @@ describe('a backup', () => {
   });
 
   it('takes what an editor may have done to it: carriage returns and empty lines', () => {
-    expect(read(`${textOf(samples).replaceAll('\n', '\r\n')}\r\n\n`).entries).toHaveLength(6);
-    expect(read(textOf(samples).trimEnd()).entries).toHaveLength(6);
+    expect(read(`${textOf(samples).replaceAll('\n', '\r\n')}\r\n\n`).entries).toHaveLength(8);
+    expect(read(textOf(samples).trimEnd()).entries).toHaveLength(8);
   });
 
   it('counts an event once, the first time', () => {
@@ -118,11 +118,11 @@ describe('a backup is refused, with the line and what to do', () => {
       withLine(0, lines[0]!.replace('"version":1', '"version":2')),
       /Update the app/,
     ],
-    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 6 events/],
+    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 8 events/],
     [
       'cut off within a line',
       textOf(samples).slice(0, 900),
-      /stops after \d of 6 events.*Copy it again/,
+      /stops after \d of 8 events.*Copy it again/,
     ],
     ['longer than announced', textOf(samples, 5), /Line 7 .*beyond the number of events/],
   ])('%s', (_, text, message) => {
@@ -188,13 +188,13 @@ describe('the preview', () => {
     expect(fresh).toHaveLength(102);
     expect(told).toEqual({
       made: '2026-11-25T16:00:00.000Z',
-      events: 108,
+      events: 110,
       // Of 99 runs one is voided.
       runs: 98,
       firstDay: '2026-11-25',
       lastDay: '2026-11-25',
       names: ['Ada'],
-      alreadyHere: 6,
+      alreadyHere: 8,
       newer: 1,
       damaged: 1,
     });

@@ -28,7 +28,16 @@ export const SAMPLES: { readonly [K in EventKind]: LogEvent & { readonly kind: K
   name: { ...stamp, id: id(3), kind: 'name', name: 'Ada' },
   aside: { ...stamp, id: id(4), kind: 'aside', item: 'eb.dominant-65.together.4', aside: true },
   remark: { ...stamp, id: id(5), kind: 'remark', about: null, text: 'thumb late' },
-  void: { ...stamp, id: id(6), kind: 'void', events: [id(1), id(4)] },
+  fingering: {
+    ...stamp,
+    id: id(6),
+    kind: 'fingering',
+    arpeggio: 'd.major-6',
+    hand: 'left',
+    plan: { low: [5], pattern: [1, 4, 2], high: [1] },
+  },
+  span: { ...stamp, id: id(7), kind: 'span', semitones: 11 },
+  void: { ...stamp, id: id(8), kind: 'void', events: [id(1), id(4)] },
 };
 
 /** Events with rising ids: a run for each place, with a name or remark now and then. */

@@ -2,7 +2,9 @@
 import { addDays } from '../../shared/log/day';
 import type { EventBody, Fluency, LogEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import { DECK, STAGES } from '../../shared/music/deck';
+import { chordOf } from '../../shared/music/chords';
+import { DECK, itemOf, STAGES } from '../../shared/music/deck';
+import type { Finger } from '../../shared/music/fingering/types';
 import { event, START } from '../learning/events';
 import { fc } from '../learning/property';
 
@@ -30,6 +32,17 @@ export const deed: fc.Arbitrary<Deed> = fc.oneof(
   fc.string({ maxLength: 5 }).map((name): Deed => ({ kind: 'name', name })),
   fc.tuple(item, fc.boolean()).map(([id, aside]): Deed => ({ kind: 'aside', item: id, aside })),
   fc.string({ maxLength: 9 }).map((text): Deed => ({ kind: 'remark', about: null, text })),
+  fc
+    .tuple(item, fc.constantFrom('right' as const, 'left' as const), fc.boolean())
+    .map(([id, hand, isChosen]): Deed => {
+      const { arpeggio, chord } = itemOf(id);
+      const pattern = chordOf(chord).intervals.map((_, i) => (i + 1) as Finger);
+      const plan = isChosen ? { low: [1 as const], pattern, high: [5 as const] } : null;
+      return { kind: 'fingering', arpeggio, hand, plan };
+    }),
+  fc
+    .option(fc.integer({ min: 7, max: 19 }))
+    .map((semitones): Deed => ({ kind: 'span', semitones })),
 );
 
 /** A log in the order of its ids. Days mostly go on, and now and then back, as they do for a traveller. */

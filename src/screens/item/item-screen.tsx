@@ -18,6 +18,7 @@ import { hrefOf, type ScreenProps } from '../../route';
 import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
 import { WayList } from '../../parts/way-list/way-list';
+import { FingeringSection } from './fingering-section';
 import { ItemNotes } from './item-notes';
 import { Remarks } from '../../parts/remarks/remarks';
 import { RunChart } from './run-chart';
@@ -66,6 +67,7 @@ function ItemPage({ item, programme }: ItemProps) {
   return (
     <Page title={titleOf(item)} note={wayText(item.way)} lit={[item.note]}>
       <ItemNotes item={item} contraryForm={programme.contraryForm} />
+      <FingeringSection item={item} />
       <section class={styles.section}>
         <h2>Reach</h2>
         <dl class={styles.facts}>

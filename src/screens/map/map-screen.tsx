@@ -73,6 +73,9 @@ function Map({ student, programme, named }: MapProps) {
       </div>
       <MapTable student={student} programme={programme} notes={notes} way={way} day={day} />
       <Legend />
+      <p>
+        <a href={hrefOf('fingering')}>Fingering chart</a>
+      </p>
       {programme.notes.length < STARTING_NOTES.length && (
         <Button kind="quiet" onClick={() => setAllShown(!areAllShown)}>
           {areAllShown

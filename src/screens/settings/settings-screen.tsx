@@ -5,6 +5,7 @@ import { AboutSection } from './about-section';
 import { BeatSection } from './beat-section';
 import { DataSection } from './data-section';
 import { EraseSection } from './erase-section';
+import { HandSection } from './hand-section';
 import { InstallSection } from './install-section';
 import { NameField } from '../../parts/name-field/name-field';
 import { NamesSection } from './names-section';
@@ -22,6 +23,7 @@ export function SettingsScreen() {
       <Section title="Student">
         <NameField />
       </Section>
+      <HandSection />
       <NamesSection />
       <ThemeSection />
       <BeatSection />

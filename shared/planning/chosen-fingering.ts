@@ -1,0 +1,37 @@
+/** The fingering that holds for a student: the one that the person chose, or else the best for the hand. */
+import type { Item } from '../music/deck';
+import { questionOf } from '../music/fingering/item';
+import { analyse, type Fingering, type Fingerings, fingeringsOf } from '../music/fingering/result';
+import type { FingerPlan, Hand, Question } from '../music/fingering/types';
+import { type ContraryForm, sequenceOf } from '../music/sequence';
+import type { Student } from './student';
+
+/** What a student is asked with one hand of an item; null when that hand rests. */
+export function handQuestion(student: Student, item: Item, hand: Hand): Question | null {
+  const contraryForm: ContraryForm = student.programme?.contraryForm ?? 'formula';
+  return questionOf(sequenceOf(item, { contraryForm }), hand, student.span ?? undefined);
+}
+
+/** Fingerings that were computed once: searching takes longer than drawing, and the same are asked for at every beat. */
+const computed = new Map<string, Fingerings>();
+
+/** The best fingering and its alternatives. */
+export function computedFor(question: Question): Fingerings {
+  const { keys, hand, octaves, span, start } = question;
+  const key = [keys.join('-'), hand, octaves, span, start].join();
+  const known = computed.get(key) ?? fingeringsOf(question);
+  computed.set(key, known);
+  return known;
+}
+
+/** The plan that the person chose for an arpeggio, over any number of octaves; null without one. */
+export const chosenPlan = (student: Student, item: Item, hand: Hand): FingerPlan | null =>
+  student.fingerings.get(`${item.arpeggio}.${hand}`) ?? null;
+
+/** The fingering that holds for one hand of an item; null when that hand rests. */
+export function fingeringFor(student: Student, item: Item, hand: Hand): Fingering | null {
+  const question = handQuestion(student, item, hand);
+  if (question === null) return null;
+  const chosen = chosenPlan(student, item, hand);
+  return chosen === null ? computedFor(question).best : analyse(question, chosen);
+}
