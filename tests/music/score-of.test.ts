@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DECK, type Item, itemOf, roundItems, STARTING_NOTES, WAYS } from '../../shared/music/deck';
 import { questionOf } from '../../shared/music/fingering/item';
 import { analyse } from '../../shared/music/fingering/result';
-import type { FingerPlan, Hand } from '../../shared/music/fingering/types';
+import type { FingerPlan } from '../../shared/music/fingering/types';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../../shared/music/score';
 import { type ScoreOptions, scoreOf } from '../../shared/music/score-of';
 import { roundIntervals, roundNotes, sequenceOf } from '../../shared/music/sequence';

@@ -1,0 +1,116 @@
+/** One note, chord or rest as MusicXML (W3C, MusicXML 4.0, elements note and notations). */
+import { notePartsOf, type NoteName } from '../music/theory';
+import { BAR, isRest, type Piece } from './musicxml-pieces';
+import { element, textElement } from './xml';
+
+/** The staves of a piano part, and MusicXML's numbers for them; each has one voice, of the same number. */
+export const STAFF = { right: 1, left: 2 } as const;
+export type StaffName = keyof typeof STAFF;
+
+const ACCIDENTALS: Readonly<Record<number, string>> = {
+  [-2]: 'flat-flat',
+  [-1]: 'flat',
+  0: 'natural',
+  1: 'sharp',
+  2: 'double-sharp',
+};
+
+/** The accidentals in force in one bar of one staff, by letter and octave. */
+export type BarState = Map<string, number>;
+
+/** The sign that a note needs in its bar, which from then on holds; none where the bar already says it. */
+function accidentalsFor(name: NoteName, state: BarState): readonly string[] {
+  const { letter, alter, octave } = notePartsOf(name);
+  const line = `${letter}${octave}`;
+  if ((state.get(line) ?? 0) === alter) return [];
+  state.set(line, alter);
+  return [textElement('accidental', ACCIDENTALS[alter]!)];
+}
+
+function pitch(name: NoteName): string {
+  const { letter, alter, octave } = notePartsOf(name);
+  return element('pitch', [
+    textElement('step', letter),
+    ...(alter === 0 ? [] : [textElement('alter', alter)]),
+    textElement('octave', octave!),
+  ]);
+}
+
+const ties = ({ isTiedBack, isTiedOn }: Piece, name: 'tie' | 'tied'): readonly string[] => [
+  ...(isTiedBack ? [element(name, [], { type: 'stop' })] : []),
+  ...(isTiedOn ? [element(name, [], { type: 'start' })] : []),
+];
+
+function articulations({ note, isTiedBack }: Piece): readonly string[] {
+  if (isTiedBack) return [];
+  const signs = [
+    ...(note.isAccented ? [element('accent')] : []),
+    // No sign says that a key is held into the next note; tenuto, "to its full length", comes nearest.
+    ...(note.overlap ? [element('tenuto')] : []),
+  ];
+  return signs.length === 0 ? [] : [element('articulations', signs)];
+}
+
+/** What is written about one key of a chord: `place` 0 is the lowest, and stands for the chord as a whole. */
+function notations(piece: Piece, place: number, staff: StaffName): readonly string[] {
+  const { note, isTiedBack, startsTriplet, endsTriplet } = piece;
+  const finger = isTiedBack ? null : (note.fingers[place] ?? null);
+  const placement = staff === 'right' ? 'above' : 'below';
+  const ofChord = [
+    ...(startsTriplet ? [element('tuplet', [], { type: 'start', bracket: 'no' })] : []),
+    ...(endsTriplet ? [element('tuplet', [], { type: 'stop' })] : []),
+    ...articulations(piece),
+  ];
+  const all = [
+    ...ties(piece, 'tied'),
+    ...(place === 0 ? ofChord : []),
+    ...(finger === null
+      ? []
+      : [element('technical', [textElement('fingering', finger, { placement })])]),
+  ];
+  return all.length === 0 ? [] : [element('notations', all)];
+}
+
+const triplet = (): string =>
+  element('time-modification', [textElement('actual-notes', 3), textElement('normal-notes', 2)]);
+
+/** From <duration> to <notations>, in the order that the schema demands. */
+function body(piece: Piece, place: number, staff: StaffName, accidental: readonly string[]) {
+  const { value, note } = piece;
+  const beams = place === 0 ? piece.beams : [];
+  return [
+    textElement('duration', value.length),
+    ...ties(piece, 'tie'),
+    textElement('voice', STAFF[staff]),
+    textElement('type', value.type),
+    ...(value.dots === 1 ? [element('dot')] : []),
+    ...accidental,
+    ...(value.isTriplet ? [triplet()] : []),
+    ...(note.isSilent ? [textElement('notehead', 'x')] : []),
+    textElement('staff', STAFF[staff]),
+    ...beams.map((beam, level) => textElement('beam', beam, { number: level + 1 })),
+    ...notations(piece, place, staff),
+  ];
+}
+
+/** The notes of a piece, one element a key; `state` is its bar's and is brought up to date. */
+export function noteElements(piece: Piece, staff: StaffName, state: BarState): readonly string[] {
+  const { note, value, isTiedBack } = piece;
+  if (isRest(note)) {
+    const isWholeBar = value.length === BAR;
+    return [
+      element('note', [
+        element('rest', [], isWholeBar ? { measure: 'yes' } : {}),
+        ...body(piece, 0, staff, []),
+      ]),
+    ];
+  }
+  return note.keys.map(({ name }, place) => {
+    // A tie carries its accidental over the barline, for this note only.
+    const accidental = isTiedBack ? [] : accidentalsFor(name, state);
+    const head = [...(place === 0 ? [] : [element('chord')]), pitch(name)];
+    // Loudness in per cent of forte: players that heed it leave a silent key silent.
+    const loudness = note.isSilent ? { dynamics: 0 } : {};
+    return element('note', [...head, ...body(piece, place, staff, accidental)], loudness);
+  });
+}
