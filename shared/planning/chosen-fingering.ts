@@ -6,10 +6,13 @@ import type { FingerPlan, Hand, Question } from '../music/fingering/types';
 import { type ContraryForm, sequenceOf } from '../music/sequence';
 import type { Student } from './student';
 
-/** What a student is asked with one hand of an item; null when that hand rests. */
-export function handQuestion(student: Student, item: Item, hand: Hand): Question | null {
-  const contraryForm: ContraryForm = student.programme?.contraryForm ?? 'formula';
-  return questionOf(sequenceOf(item, { contraryForm }), hand, student.span ?? undefined);
+/** What of a student decides on fingerings. */
+export type Player = Pick<Student, 'fingerings' | 'span' | 'programme'>;
+
+/** What a player is asked with one hand of an item; null when that hand rests. */
+export function handQuestion(player: Player, item: Item, hand: Hand): Question | null {
+  const contraryForm: ContraryForm = player.programme?.contraryForm ?? 'formula';
+  return questionOf(sequenceOf(item, { contraryForm }), hand, player.span ?? undefined);
 }
 
 /** Fingerings that were computed once: searching takes longer than drawing, and the same are asked for at every beat. */
@@ -25,13 +28,13 @@ export function computedFor(question: Question): Fingerings {
 }
 
 /** The plan that the person chose for an arpeggio, over any number of octaves; null without one. */
-export const chosenPlan = (student: Student, item: Item, hand: Hand): FingerPlan | null =>
-  student.fingerings.get(`${item.arpeggio}.${hand}`) ?? null;
+export const chosenPlan = (player: Player, item: Item, hand: Hand): FingerPlan | null =>
+  player.fingerings.get(`${item.arpeggio}.${hand}`) ?? null;
 
 /** The fingering that holds for one hand of an item; null when that hand rests. */
-export function fingeringFor(student: Student, item: Item, hand: Hand): Fingering | null {
-  const question = handQuestion(student, item, hand);
+export function fingeringFor(player: Player, item: Item, hand: Hand): Fingering | null {
+  const question = handQuestion(player, item, hand);
   if (question === null) return null;
-  const chosen = chosenPlan(student, item, hand);
+  const chosen = chosenPlan(player, item, hand);
   return chosen === null ? computedFor(question).best : analyse(question, chosen);
 }

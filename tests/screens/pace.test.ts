@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { roundItems } from '../../shared/music/deck';
 import { roundIntervals } from '../../shared/music/sequence';
-import { courseOf, partAt, stepOf } from '../../src/screens/play/course';
+import { courseOf, partAt } from '../../src/screens/play/course';
 import {
   afterCountIn,
   type Anchor,
@@ -13,10 +13,11 @@ import {
 const START: Anchor = { beat: 0, position: 0, isCounted: true };
 /** 60 beats a minute. */
 const PACE = { msPerBeat: 1000, grouping: 4 } as const;
+const WITHOUT_FINGERS = { tempo: 240, grouping: 4, fingeringOf: () => null } as const;
 const round = roundItems('d', 'right.2').map((item) => item.id);
 
 test('arpeggios of a round share their last and first note', () => {
-  const course = courseOf(round, {});
+  const course = courseOf(round, WITHOUT_FINGERS);
   expect(course.parts.map((part) => part.start)).toEqual([
     0, 12, 24, 36, 48, 60, 72, 88, 104, 120, 136,
   ]);
@@ -27,12 +28,10 @@ test('arpeggios of a round share their last and first note', () => {
 });
 
 test('a shared note belongs to the arpeggio that it begins', () => {
-  const course = courseOf(round, {});
+  const course = courseOf(round, WITHOUT_FINGERS);
   expect([0, 11, 12, 13, 71, 72, 152, 999].map((at) => partAt(course, at))).toEqual([
     0, 0, 1, 1, 5, 6, 10, 10,
   ]);
-  expect(stepOf(course.parts[1]!, 12)!.right!.name).toBe('D4');
-  expect(stepOf(course.parts[1]!, 999)).toBeNull();
 });
 
 test('four beats are counted in before the first note', () => {

@@ -9,7 +9,7 @@ const course = courseOf(
   roundItems('d', 'right.2')
     .slice(0, 2)
     .map((item) => item.id),
-  {},
+  { tempo: 240, grouping: 4, fingeringOf: () => null },
 );
 
 beforeEach(() => {

@@ -4,12 +4,19 @@
  *
  * <Keyboard lowest={50} highest={74} right={[50, 54, 57]} left={[]} now={[50]} label="D, F sharp, A" />
  *
+ * `hands` shows how each hand lies, the right one above the keys and the left one below; an absent hand keeps no room.
+ *
  * Give only the range that is played. `label` is what assistive technology reads in place of the picture.
  * For the small ornament see keyboard-strip.tsx.
  */
 import { useMemo } from 'preact/hooks';
+import type { Placement } from '../../../shared/music/placement';
+import { FingerStrip, STRIP_HEIGHT } from './finger-strip';
 import { type KeyShape, keyShapes, WHITE_WIDTH, widthOf } from './geometry';
 import styles from './keyboard.module.css';
+
+/** Null while a hand that plays is not placed: its room is kept. */
+export type PlacedHand = { readonly placement: Placement | null; readonly now: number | null };
 
 interface KeyboardProps {
   readonly lowest: number;
@@ -18,6 +25,7 @@ interface KeyboardProps {
   readonly left: readonly number[];
   readonly now?: readonly number[];
   readonly label: string;
+  readonly hands?: { readonly right?: PlacedHand; readonly left?: PlacedHand };
   /** Length of a white key in tenths of its width; a real one has about 64. */
   readonly length?: number;
 }
@@ -35,11 +43,17 @@ export function Keyboard(props: KeyboardProps) {
   const { lowest, highest, length = 56, now = NO_KEYS } = props;
   const shapes = useMemo(() => keyShapes(lowest, highest), [lowest, highest]);
   const width = widthOf(shapes);
+  const above = props.hands?.right ? STRIP_HEIGHT : 0;
+  const below = props.hands?.left ? STRIP_HEIGHT : 0;
+  const middleOf = (midi: number): number => {
+    const shape = shapes.find((one) => one.midi === midi)!;
+    return shape.x + shape.width / 2;
+  };
   const radius = RADIUS[width > MANY_KEYS * WHITE_WIDTH ? 'many' : 'few'];
   return (
     <svg
       class={styles.keyboard}
-      viewBox={`-0.5 -0.5 ${width + 1} ${length + 1}`}
+      viewBox={`-0.5 ${-0.5 - above} ${width + 1} ${length + 1 + above + below}`}
       role="img"
       aria-label={props.label}
     >
@@ -54,6 +68,24 @@ export function Keyboard(props: KeyboardProps) {
           isNow={now.includes(shape.midi)}
         />
       ))}
+      {props.hands?.right?.placement && (
+        <FingerStrip
+          placement={props.hands.right.placement}
+          now={props.hands.right.now}
+          middleOf={middleOf}
+          y={-above}
+          isAbove
+        />
+      )}
+      {props.hands?.left?.placement && (
+        <FingerStrip
+          placement={props.hands.left.placement}
+          now={props.hands.left.now}
+          middleOf={middleOf}
+          y={length}
+          isAbove={false}
+        />
+      )}
     </svg>
   );
 }

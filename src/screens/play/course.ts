@@ -1,10 +1,14 @@
 /** The way through an entry: its arpeggios one after another, the last note of each being the first of the next. */
 import { type Item, type ItemId, itemOf } from '../../../shared/music/deck';
-import { sequenceOf, type SequenceOptions, type Step } from '../../../shared/music/sequence';
+import type { Score } from '../../../shared/music/score';
+import { scoreOf, type ScoreOptions } from '../../../shared/music/score-of';
+import { sequenceOf, type Step } from '../../../shared/music/sequence';
 
 export interface Part {
   readonly item: Item;
   readonly steps: readonly Step[];
+  /** The same with fingers. */
+  readonly score: Score;
   /** Position of its first note, in steps from the first note of the course. */
   readonly start: number;
   /** From its first note to its last. */
@@ -17,14 +21,17 @@ export interface Course {
   readonly length: number;
 }
 
-export function courseOf(items: readonly ItemId[], options: SequenceOptions): Course {
+export type CourseOptions = Omit<ScoreOptions, 'title' | 'pedal'>;
+
+export function courseOf(items: readonly ItemId[], options: CourseOptions): Course {
   const parts: Part[] = [];
   let start = 0;
   for (const id of items) {
     const item = itemOf(id);
     const steps = sequenceOf(item, options);
     const intervals = steps.length - 1;
-    parts.push({ item, steps, start, intervals });
+    const score = scoreOf([item], { ...options, title: '', pedal: false });
+    parts.push({ item, steps, score, start, intervals });
     start += intervals;
   }
   return { parts, length: start };
@@ -35,7 +42,3 @@ export function partAt(course: Course, position: number): number {
   const after = course.parts.findIndex((part) => part.start > position);
   return after === -1 ? course.parts.length - 1 : Math.max(0, after - 1);
 }
-
-/** The keys of one arpeggio at a position of the course; before its first and after its last note there are none. */
-export const stepOf = (part: Part, position: number): Step | null =>
-  part.steps[position - part.start] ?? null;

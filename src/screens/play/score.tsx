@@ -1,12 +1,14 @@
 /** What is to be played now, in big type, and on the drawn keyboard. */
 import { useMemo } from 'preact/hooks';
+import { placementAt } from '../../../shared/music/placement';
+import type { ScoreNote } from '../../../shared/music/score';
 import type { Key, Step } from '../../../shared/music/sequence';
 import { Figures } from '../../parts/figures/figures';
-import { Keyboard } from '../../parts/keyboard/keyboard';
+import { Keyboard, type PlacedHand } from '../../parts/keyboard/keyboard';
 import { useMedia } from '../../parts/media';
 import { useTitleFocus } from '../../parts/page/page';
 import { chordText } from '../../parts/words';
-import { type Course, type Part, stepOf } from './course';
+import type { Course, Part } from './course';
 import type { Run } from './run';
 import styles from './score.module.css';
 
@@ -57,7 +59,12 @@ function Keys({ part, run, label }: KeysProps) {
   // Who asks for less motion sees the keys change with the beat and not with every note.
   const isCalm = useMedia('(prefers-reduced-motion: reduce)');
   const position = isCalm ? run?.beatPosition.value : run?.position.value;
-  const step = position === undefined ? part.steps[0]! : stepOf(part, position);
+  const index = position === undefined ? 0 : position - part.start;
+  const step = part.steps[index] ?? null;
+  const hands = {
+    ...(part.score.right.length > 0 && { right: placed(part.score.right, index) }),
+    ...(part.score.left.length > 0 && { left: placed(part.score.left, index) }),
+  };
   const now = [step?.right, step?.left].flatMap((key) => (key ? [key.midi] : []));
   return (
     <Keyboard
@@ -66,10 +73,17 @@ function Keys({ part, run, label }: KeysProps) {
       right={right}
       left={left}
       now={now}
+      hands={hands}
       label={label}
       length={lengthFor(highest - lowest, isPortrait)}
     />
   );
+}
+
+/** After the last note the hand stays as it lies. */
+function placed(notes: readonly ScoreNote[], index: number): PlacedHand {
+  const at = Math.min(Math.max(0, index), notes.length - 1);
+  return { placement: placementAt(notes, at), now: notes[index]?.keys[0]?.midi ?? null };
 }
 
 /** Few keys are drawn shorter and many longer than they are, so that each kind fills the room well. */

@@ -1,6 +1,7 @@
 /** One entry on the music stand: first what is to come, with the tempo, then the run itself. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { fingeringFor } from '../../../shared/planning/chosen-fingering';
 import { type Reason, reasonText } from '../../../shared/planning/reasons';
 import { say, unsay } from '../../parts/notice/notice';
 import { preferences } from '../../preferences';
@@ -27,13 +28,23 @@ interface StandProps {
 }
 
 export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
-  const programme = useStore().student.value.programme!;
+  const student = useStore().student.value;
+  const programme = student.programme!;
+  const { fingerings, span } = student;
   const { grouping, contraryForm } = programme;
   const { blackNames, beat, volume, latencyOffsetMs } = preferences.value;
   const { entry, tempo } = session;
   const course = useMemo(
-    () => courseOf(entry.items, { contraryForm, blackNames }),
-    [entry.items, contraryForm, blackNames],
+    () =>
+      courseOf(entry.items, {
+        contraryForm,
+        blackNames,
+        tempo,
+        grouping,
+        fingeringOf: (item, hand) =>
+          fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,
+      }),
+    [entry.items, contraryForm, blackNames, tempo, grouping, fingerings, span, programme],
   );
   const run = useSignal<Run | null>(null);
   const light = useSignal<WakeLock | null>(null);
