@@ -62,16 +62,24 @@ export const beatOf = ({ at }: Cut): number => Math.floor(at / PARTS_OF_BEAT);
 export const barOf = ({ at }: Cut): number => Math.floor(at / BAR);
 export const isRest = ({ keys }: ScoreNote): boolean => keys.length === 0;
 
+/** Whether a value may be the beginning of a longer length, tied to the rest of it. */
+const canBegin = (value: NoteValue, length: number): boolean =>
+  length > PARTS_OF_BEAT
+    ? value.length % PARTS_OF_BEAT === 0
+    : value.isTriplet === (length % 3 !== 0);
+
+/** A rest that would hide the beats: a long one with a dot, or one across the middle of the bar. */
+const isHardRest = ({ length, dots }: NoteValue, at: number): boolean =>
+  length > PARTS_OF_BEAT && (dots > 0 || at % length !== 0);
+
 /** The longest value that may begin here: nothing crosses a bar, and only what begins on a beat crosses the next. */
 function nextValue(note: ScoreNote, at: number, length: number): NoteValue {
-  const isOnBeat = at % PARTS_OF_BEAT === 0;
-  const room = isOnBeat ? BAR - (at % BAR) : PARTS_OF_BEAT - (at % PARTS_OF_BEAT);
-  const wanted = Math.min(length, room);
+  const intoBeat = at % PARTS_OF_BEAT;
+  const wanted = Math.min(length, intoBeat === 0 ? BAR - (at % BAR) : PARTS_OF_BEAT - intoBeat);
   const found = VALUES.find(
     (value) =>
-      (value.length === wanted || (value.length < wanted && value.length % PARTS_OF_BEAT === 0)) &&
-      // Long rests are written without dots.
-      !(isRest(note) && value.dots > 0 && value.length > PARTS_OF_BEAT),
+      (value.length === wanted || (value.length < wanted && canBegin(value, wanted))) &&
+      !(isRest(note) && isHardRest(value, at)),
   );
   if (!found) throw new RangeError(`no note value for ${length} parts of a beat at ${at}`);
   return found;
