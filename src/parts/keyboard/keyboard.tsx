@@ -11,7 +11,7 @@
  */
 import { useMemo } from 'preact/hooks';
 import type { Placement } from '../../../shared/music/placement';
-import { FingerStrip, STRIP_HEIGHT } from './finger-strip';
+import { FingerStrip, stripHeight } from './finger-strip';
 import { type KeyShape, keyShapes, WHITE_WIDTH, widthOf } from './geometry';
 import styles from './keyboard.module.css';
 
@@ -37,14 +37,16 @@ const LEFT_ROW = { white: 0.9, black: 0.52 };
 /** Marks fill more of the key where keys are many and therefore small. */
 const MANY_KEYS = 20;
 const RADIUS = { few: { white: 2.8, black: 2 }, many: { white: 3.4, black: 2.4 } };
+const DIGITS = { few: 12, many: 17 };
 const NO_KEYS: readonly number[] = [];
 
 export function Keyboard(props: KeyboardProps) {
   const { lowest, highest, length = 56, now = NO_KEYS } = props;
   const shapes = useMemo(() => keyShapes(lowest, highest), [lowest, highest]);
   const width = widthOf(shapes);
-  const above = props.hands?.right ? STRIP_HEIGHT : 0;
-  const below = props.hands?.left ? STRIP_HEIGHT : 0;
+  const size = DIGITS[width > MANY_KEYS * WHITE_WIDTH ? 'many' : 'few'];
+  const above = props.hands?.right ? stripHeight(size) : 0;
+  const below = props.hands?.left ? stripHeight(size) : 0;
   const middleOf = (midi: number): number => {
     const shape = shapes.find((one) => one.midi === midi)!;
     return shape.x + shape.width / 2;
@@ -75,6 +77,7 @@ export function Keyboard(props: KeyboardProps) {
           middleOf={middleOf}
           y={-above}
           isAbove
+          size={size}
         />
       )}
       {props.hands?.left?.placement && (
@@ -84,6 +87,7 @@ export function Keyboard(props: KeyboardProps) {
           middleOf={middleOf}
           y={length}
           isAbove={false}
+          size={size}
         />
       )}
     </svg>

@@ -89,8 +89,8 @@ function placed(notes: readonly ScoreNote[], index: number): PlacedHand {
 /** Few keys are drawn shorter and many longer than they are, so that each kind fills the room well. */
 function lengthFor(semitones: number, isPortrait: boolean): number {
   if (semitones <= 26) return isPortrait ? 54 : 46;
-  if (semitones <= 38) return isPortrait ? 76 : 56;
-  return isPortrait ? 110 : 76;
+  if (semitones <= 38) return isPortrait ? 76 : 50;
+  return isPortrait ? 110 : 64;
 }
 
 function keysOf(steps: readonly Step[]) {
