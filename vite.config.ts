@@ -56,8 +56,9 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Each file has its sum in the worker, which must stay small: so few files, with names that say nothing but the hash.
     rolldownOptions: {
-      // Tonal does not say of itself that its dictionaries of chords and scales, which are not used, may be left out.
-      treeshake: { moduleSideEffects: [{ test: /tonal/, sideEffects: false }] },
+      // Tonal does not say of itself that its dictionaries of chords and scales, which are not used, may be left out, nor
+      // VexFlow that its tablature, chord symbols and the rest may.
+      treeshake: { moduleSideEffects: [{ test: /tonal|vexflow/, sideEffects: false }] },
       output: {
         chunkFileNames: 'assets/part-[hash].js',
         assetFileNames: 'assets/part-[hash][extname]',

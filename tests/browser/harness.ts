@@ -2,18 +2,19 @@
  * Pages of our own for the tests that need parts of the app in a real browser without its screens: a module such as
  * tests/store/harness.ts becomes a page that runs it. What it wants to hand out, it puts on `window`.
  */
-import { writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { readdirSync, writeFileSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
 import { preact } from '@preact/preset-vite';
 import { build } from 'vite';
 import { POLICY } from '../../service-worker/headers';
 
-const PAGE = `<!doctype html>
+const pageWith = (styleSheets: readonly string[]): string => `<!doctype html>
 <html lang="en">
   <head>
     <meta charset="utf-8">
     <meta http-equiv="Content-Security-Policy" content="${POLICY}">
     <title>Harness</title>
+    ${styleSheets.map((name) => `<link rel="stylesheet" href="./assets/${name}">`).join('\n    ')}
     <script type="module" src="./harness.js"></script>
   </head>
   <body><div id="app"></div></body>
@@ -44,6 +45,8 @@ export async function buildHarness(entry: string): Promise<string> {
       rolldownOptions: { input: resolve(entry), output: { entryFileNames: 'harness.js' } },
     },
   });
-  writeFileSync(`${folder}/index.html`, PAGE);
+  const made = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  const styleSheets = made.filter((name) => name.endsWith('.css')).map((name) => basename(name));
+  writeFileSync(`${folder}/index.html`, pageWith(styleSheets));
   return folder;
 }

@@ -1,0 +1,117 @@
+/**
+ * Where a line of music that doesn't fit is broken: only at a beat on which both hands begin a note, in as few systems
+ * as fit, about equally full, and rather at a turn, at the join of two arpeggios or at an octave than elsewhere.
+ * All widths are in staff spaces.
+ */
+import { PARTS_OF_BEAT, type Score } from '../score';
+import { notePartsOf } from '../theory';
+import { groupBy, HANDS, type PlacedNote, placedNotes, turnsOf } from './placed';
+
+/** Brace, clef and the ends of the staff. */
+export const MARGIN = 7;
+/** What a short note takes, and what is added. */
+const NOTE = 2.7;
+const LONG_NOTE = 1;
+const ACCIDENTAL = 1;
+const DOUBLE_ACCIDENTAL = 1.6;
+const JOIN = 1;
+
+const PER_SYSTEM = 10;
+const PER_SLACK = 6;
+const AT_OCTAVE = 0.4;
+const ELSEWHERE = 1.5;
+const TOO_WIDE = 100;
+
+/** All that begins at one place, in either hand. */
+interface Column {
+  readonly place: number;
+  readonly width: number;
+  /** What it costs to begin a system here; null where none can begin. */
+  readonly breakCost: number | null;
+}
+
+/** The stretch of a score that one system shows: places in parts of a beat, `to` not included. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+function widthOf(notes: readonly PlacedNote[], isJoin: boolean): number {
+  const alters = notes.flatMap(({ keys }) => keys.map((key) => notePartsOf(key.name).alter));
+  const widest = Math.max(0, ...alters.map(Math.abs));
+  const accidental = [0, ACCIDENTAL, DOUBLE_ACCIDENTAL][widest]!;
+  const isLong = notes.every(({ length }) => length >= PARTS_OF_BEAT);
+  return NOTE + accidental + (isLong ? LONG_NOTE : 0) + (isJoin ? JOIN : 0);
+}
+
+function columnsOf(score: Score, from: number, to: number): readonly Column[] {
+  const hands = HANDS.map((hand) => placedNotes(score, hand, from, to)).filter((h) => h.length > 0);
+  const best = new Set([...hands.flatMap(turnsOf), ...score.joins]);
+  const joins = new Set(score.joins);
+  return [...groupBy(hands.flat(), ({ place }) => place)]
+    .toSorted(([a], [b]) => a - b)
+    .map(([place, notes]): Column => {
+      const canBreak = place % PARTS_OF_BEAT === 0 && notes.length === hands.length;
+      const isOctave = notes.every(({ keys }) => keys[0]?.tone === 0);
+      const cost = best.has(place) ? 0 : isOctave ? AT_OCTAVE : ELSEWHERE;
+      const width = widthOf(notes, joins.has(place));
+      return { place, width, breakCost: canBreak ? cost : null };
+    });
+}
+
+/** The cheapest way to fill systems up to some column: its cost, and the column with which the last of them begins. */
+interface Way {
+  readonly cost: number;
+  readonly start: number;
+}
+
+function wayTo(
+  end: number,
+  starts: readonly number[],
+  costOf: (start: number, end: number) => number,
+  ways: ReadonlyMap<number, Way>,
+): Way {
+  // The shortest system comes first, and is taken where even that is too wide.
+  let best: Way = { cost: Infinity, start: starts.at(-1)! };
+  for (const start of starts.toReversed()) {
+    const own = costOf(start, end);
+    if (own === Infinity) break;
+    const cost = ways.get(start)!.cost + own;
+    if (cost < best.cost) best = { cost, start };
+  }
+  return best.cost === Infinity ? { ...best, cost: ways.get(best.start)!.cost + TOO_WIDE } : best;
+}
+
+/**
+ * How to break a score, or the part of it from `from` to `to`, into systems that are so many spaces wide. A stretch
+ * that can be broken nowhere may be wider than that.
+ */
+export function breakerOf(
+  score: Score,
+  from = 0,
+  to = Infinity,
+): (width: number) => readonly Stretch[] {
+  const columns = columnsOf(score, from, to);
+  const starts = columns.flatMap(({ breakCost }, i) => (i === 0 || breakCost !== null ? [i] : []));
+  const ends = [...starts.slice(1), columns.length];
+  const upTo = [0];
+  for (const { width } of columns) upTo.push(upTo.at(-1)! + width);
+
+  return (width) => {
+    if (columns.length === 0) return [];
+    const room = width - MARGIN;
+    const costOf = (start: number, end: number): number => {
+      const used = upTo[end]! - upTo[start]!;
+      if (used > room) return Infinity;
+      return PER_SYSTEM + PER_SLACK * (1 - used / room) ** 2 + (columns[start]!.breakCost ?? 0);
+    };
+    const ways = new Map<number, Way>([[0, { cost: 0, start: 0 }]]);
+    ends.forEach((end, i) => ways.set(end, wayTo(end, starts.slice(0, i + 1), costOf, ways)));
+    const stretches: Stretch[] = [];
+    for (let end = columns.length; end > 0; end = ways.get(end)!.start) {
+      const start = columns[ways.get(end)!.start]!.place;
+      stretches.unshift({ from: start, to: columns[end]?.place ?? to });
+    }
+    return stretches;
+  };
+}

@@ -1,0 +1,44 @@
+/** The systems on the sheet: each slot holds one, which stays as it is until the slot has to show another. */
+import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
+import type { Box, Page } from '../../../shared/music/engraving/page';
+import type { DrawnSystem, Mark } from './engrave';
+
+type DrawSystem = (system: EngravedSystem, width: number) => DrawnSystem;
+
+/** What is drawn on a sheet, by its elements, so that a system is drawn once only. */
+const drawnSystems = new WeakMap<EngravedSystem, DrawnSystem>();
+const marksOf = new WeakMap<Element, readonly Mark[]>();
+
+/** Puts the systems with the indices `shown` on the sheet, from top to bottom. */
+export function drawSlots(
+  sheet: HTMLElement,
+  draw: DrawSystem,
+  { systems, space }: Page,
+  shown: readonly number[],
+  box: Box,
+): void {
+  const drawn = shown.map((index) => {
+    const system = systems[index]!;
+    const known = drawnSystems.get(system) ?? draw(system, box.width / space);
+    drawnSystems.set(system, known);
+    return known;
+  });
+  const height = drawn.reduce((sum, system) => sum + system.height, 0);
+  // The heights were estimated from above; if a drawing is higher all the same, all get a little smaller.
+  const scale = Math.min(space, box.height / height);
+  drawn.forEach(({ svg, height: own, marks }) => {
+    svg.style.height = `${own * scale}px`;
+    marksOf.set(svg, marks);
+  });
+  sheet.replaceChildren(...drawn.map(({ svg }) => svg));
+}
+
+/** Marks what sounds at `place`, and nothing else. */
+export function markAt(sheet: HTMLElement, place: number | null): void {
+  for (const svg of sheet.children) {
+    for (const { from, to, elements } of marksOf.get(svg) ?? []) {
+      const isNow = place !== null && place >= from && place < to;
+      for (const element of elements) element.classList.toggle('now', isNow);
+    }
+  }
+}

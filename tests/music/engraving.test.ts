@@ -1,0 +1,270 @@
+import { describe, expect, it } from 'vitest';
+import { DECK, type ItemId, itemOf, roundItems } from '../../shared/music/deck';
+import { engravingOf, type EngravedNote } from '../../shared/music/engraving/engraving';
+import { heightOf, pageOf, slotsAt, systemAt } from '../../shared/music/engraving/page';
+import { placedNotes, turnsOf } from '../../shared/music/engraving/placed';
+import { ledgerLines, MOST_LEDGER_LINES, stepOnStaff } from '../../shared/music/engraving/reading';
+import { breakerOf, MARGIN } from '../../shared/music/engraving/systems';
+import { valueOf } from '../../shared/music/engraving/value';
+import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../../shared/music/score';
+import { scoreOf } from '../../shared/music/score-of';
+import type { Grouping } from '../../shared/music/tempo';
+import { midiOf } from '../../shared/music/theory';
+
+const score = (ids: readonly ItemId[], grouping: Grouping = 4): Score =>
+  scoreOf(ids.map(itemOf), {
+    title: 'An arpeggio',
+    tempo: 240,
+    grouping,
+    fingeringOf: () => null,
+    pedal: false,
+  });
+
+/** "C4 - C4+E4" with equal lengths; a dash is a rest. */
+const notes = (names: string, length = 6): readonly ScoreNote[] =>
+  names.split(' ').map((chord) => {
+    const keys = chord === '-' ? [] : chord.split('+');
+    return {
+      keys: keys.map((name) => ({ name, midi: midiOf(name), tone: 0 })),
+      fingers: keys.map(() => null),
+      length,
+      change: null,
+    };
+  });
+const rightHand = (right: readonly ScoreNote[], joins: readonly number[] = []): Score => ({
+  ...score(['c.major-53.right.2']),
+  right,
+  joins,
+});
+
+const WHOLE = [{ from: 0, to: Infinity }];
+const staffOf = (from: Score, hand = 0, stretches = WHOLE) =>
+  engravingOf(from, stretches).map(({ staves }) => staves[hand]!);
+const engraved = (from: Score, stretches = WHOLE): readonly EngravedNote[] =>
+  staffOf(from, 0, stretches).flatMap((staff) => staff.notes);
+const accidentals = (from: Score, stretches = WHOLE): string =>
+  engraved(from, stretches)
+    .map(({ keys }) => keys.map((key) => key.accidental ?? '-').join('+'))
+    .join(' ');
+
+describe('the value of a length', () => {
+  it.each([
+    [6, { share: 16, isDotted: false, isTriplet: false }],
+    [8, { share: 8, isDotted: false, isTriplet: true }],
+    [18, { share: 8, isDotted: true, isTriplet: false }],
+    [24, { share: 4, isDotted: false, isTriplet: false }],
+    [96, { share: 1, isDotted: false, isTriplet: false }],
+  ])('writes %d parts of a beat', (length, value) => {
+    expect(valueOf(length)).toEqual(value);
+  });
+
+  it('refuses what no single note lasts', () => {
+    expect(() => valueOf(7)).toThrow(RangeError);
+  });
+});
+
+describe('clefs and octave signs', () => {
+  it('keep every note of the deck within three ledger lines', { timeout: 60_000 }, () => {
+    const most = DECK.flatMap((item) =>
+      engravingOf(score([item.id]), WHOLE).flatMap(({ staves }) =>
+        staves.flatMap((staff) =>
+          staff.notes.flatMap(({ keys, reading }) =>
+            keys.map((key) => ledgerLines(stepOnStaff(key.written, { ...reading, octaves: 0 }))),
+          ),
+        ),
+      ),
+    );
+    expect(Math.max(...most)).toBe(MOST_LEDGER_LINES);
+  });
+
+  it('counts the lines of C, E, A and C as taught: middle C has one, high C two (common knowledge)', () => {
+    const treble = { clef: 'treble', octaves: 0 } as const;
+    const bass = { clef: 'bass', octaves: 0 } as const;
+    const lines = (name: string, reading: typeof treble | typeof bass) =>
+      ledgerLines(stepOnStaff(name, reading));
+    expect(['C4', 'B3', 'A3', 'F5', 'G5', 'A5', 'C6'].map((n) => lines(n, treble))).toEqual([
+      1, 1, 2, 0, 0, 1, 2,
+    ]);
+    expect(['C4', 'E4', 'E2', 'C2', 'G2', 'F2'].map((n) => lines(n, bass))).toEqual([
+      1, 2, 1, 2, 0, 0,
+    ]);
+  });
+
+  it('leave two octaves from middle C in one clef, without a sign', () => {
+    const readings = engraved(score(['c.major-53.right.2'])).map(({ reading }) => reading);
+    expect(new Set(readings)).toEqual(new Set([{ clef: 'treble', octaves: 0 }]));
+  });
+
+  it('change at a beat, and write an octave lower what stands under 8va', () => {
+    const all = engraved(score(['c.major-53.right.4']));
+    const changes = all.filter(({ reading }, i) => i > 0 && reading !== all[i - 1]!.reading);
+    expect(changes.map(({ place }) => place % PARTS_OF_BEAT)).toEqual(changes.map(() => 0));
+    const top = all[12]!;
+    expect(top.reading).toEqual({ clef: 'treble', octaves: 1 });
+    expect(top.keys[0]!.written).toBe('C6');
+  });
+
+  it('print the next clef at the end of a line that goes on in another', () => {
+    const systems = staffOf(rightHand(notes('C5 E5 G5 C5 C2 E2 G2 C2')), 0, [
+      { from: 0, to: PARTS_OF_BEAT },
+      { from: PARTS_OF_BEAT, to: Infinity },
+    ]);
+    expect(systems.map(({ nextClef }) => nextClef)).toEqual(['bass', null]);
+  });
+});
+
+describe('accidentals', () => {
+  it('stand at every octave, and hold at their own within a beam', () => {
+    expect(accidentals(rightHand(notes('F#4 A4 F#5 F#4')))).toBe('sharp - sharp -');
+  });
+
+  it('are printed again after a turn, from the next beat on', () => {
+    expect(accidentals(rightHand(notes('Bb4 D5 Bb5 D5 Bb4 G4 Bb4 G4')))).toBe(
+      'flat - flat - flat - - -',
+    );
+  });
+
+  it('are printed again in the next system, and in the next arpeggio', () => {
+    const line = notes('Bb4 Bb4 Bb4 Bb4 Bb4 Bb4');
+    const beats = [
+      { from: 0, to: PARTS_OF_BEAT },
+      { from: PARTS_OF_BEAT, to: Infinity },
+    ];
+    expect(accidentals(rightHand(line), beats)).toBe('flat - - - flat -');
+    expect(accidentals(rightHand(line, [12]))).toBe('flat - flat - - -');
+  });
+
+  it('take back a sign that still holds, and know double ones', () => {
+    expect(accidentals(rightHand(notes('Cb5 C5 F##4 F#4')))).toBe(
+      'flat natural double sharp sharp',
+    );
+    expect(accidentals(rightHand(notes('Bbb4+D5')))).toBe('double flat+-');
+  });
+});
+
+describe('beams', () => {
+  it('join the sixteenths of a beat, and leave the last note alone', () => {
+    const [staff] = staffOf(score(['c.major-53.right.2']));
+    expect(staff!.beams).toEqual([
+      [0, 1, 2, 3],
+      [4, 5, 6, 7],
+      [8, 9, 10, 11],
+    ]);
+    expect(staff!.triplets).toEqual([]);
+  });
+
+  it('join triplets by three, with the figure only where the score begins', () => {
+    const triplets = score(['c.major-53.right.2'], 3);
+    const systems = staffOf(triplets, 0, [
+      { from: 0, to: 48 },
+      { from: 48, to: Infinity },
+    ]);
+    expect(systems.map(({ triplets: groups }) => groups)).toEqual([
+      [
+        [0, 1, 2],
+        [3, 4, 5],
+      ],
+      [
+        [0, 1, 2],
+        [3, 4, 5],
+      ],
+    ]);
+    expect(systems.map(({ showsTriplet }) => showsTriplet)).toEqual([true, false]);
+  });
+
+  it('are parted by a rest, and a single note has none', () => {
+    const [staff] = staffOf(rightHand(notes('C4 - E4 G4')));
+    expect(staff!.beams).toEqual([[2, 3]]);
+  });
+});
+
+describe('turns', () => {
+  it('are where the line goes the other way', () => {
+    const placed = placedNotes(score(['d.major-53.right.2']), 'right');
+    expect(turnsOf(placed)).toEqual([6 * 6]);
+  });
+});
+
+describe('systems', () => {
+  const four = score(['d.dominant-7.together.4']);
+
+  it('show everything once and break only at beats', () => {
+    const rounds = scoreOf(roundItems('eb', 'together.2'), {
+      title: 'A round',
+      tempo: 240,
+      grouping: 3,
+      fingeringOf: () => null,
+      pedal: false,
+    });
+    const stretches = breakerOf(rounds)(70);
+    expect(stretches.length).toBeGreaterThan(4);
+    expect(stretches.map(({ from }) => from % PARTS_OF_BEAT)).toEqual(stretches.map(() => 0));
+    const places = engravingOf(rounds, stretches).flatMap(({ staves }) =>
+      staves[0]!.notes.map(({ place }) => place),
+    );
+    expect(places).toEqual(placedNotes(rounds, 'right').map(({ place }) => place));
+  });
+
+  it('break four octaves at the top, where the halves are nearly equal', () => {
+    expect(breakerOf(four)(1000)).toHaveLength(1);
+    expect(breakerOf(four)(90).map(({ from }) => from)).toEqual([0, 16 * 6]);
+  });
+
+  it('never break within a beat, however narrow the page', () => {
+    expect(breakerOf(four)(MARGIN + 1).map(({ from }) => from)).toEqual(
+      Array.from({ length: 9 }, (_, beat) => beat * PARTS_OF_BEAT),
+    );
+  });
+
+  it('show a part of a score, and know whether it is the end', () => {
+    const [part] = engravingOf(four, breakerOf(four, 24, 48)(1000));
+    expect(part!.staves[0]!.notes.map(({ place }) => place)).toEqual([24, 30, 36, 42]);
+    expect(part!.isEnd).toBe(false);
+    expect(engravingOf(four, breakerOf(four)(1000))[0]!.isEnd).toBe(true);
+    expect(breakerOf(four, 5000)(1000)).toEqual([]);
+  });
+});
+
+describe('the page', () => {
+  const four = score(['gb.dominant-7.together.4']);
+
+  it('shows all as large as fits', () => {
+    const wide = pageOf(four, { width: 1024, height: 600 });
+    expect(wide.slots).toBe(wide.systems.length);
+    expect(wide.space).toBeGreaterThanOrEqual(8);
+    const heights = wide.systems.map((system) => heightOf(system) * wide.space);
+    expect(heights.reduce((sum, height) => sum + height, 0)).toBeLessThanOrEqual(600);
+    expect(pageOf(four, { width: 500, height: 600 }).space).toBeLessThan(wide.space);
+  });
+
+  it('shows only some systems of what is too long, and still at least one', () => {
+    const round = scoreOf(roundItems('d', 'together.4'), {
+      title: 'A round',
+      tempo: 240,
+      grouping: 4,
+      fingeringOf: () => null,
+      pedal: false,
+    });
+    const page = pageOf(round, { width: 1024, height: 500 });
+    expect(page.slots).toBe(2);
+    expect(page.systems.length).toBeGreaterThan(5);
+    expect(pageOf(round, { width: 1024, height: 60 }).slots).toBe(1);
+    const { systems } = page;
+    expect(
+      [null, 0, systems[1]!.from, systems[1]!.from - 1, 1e6].map((at) => systemAt(systems, at)),
+    ).toEqual([0, 0, 1, 0, systems.length - 1]);
+  });
+
+  it('turns without moving what is still to be read', () => {
+    const turning = [0, 1, 2, 3, 4].map((now) => slotsAt(now, 2, 5));
+    expect(turning).toEqual([
+      [0, 1],
+      [2, 1],
+      [2, 3],
+      [4, 3],
+      [4, 3],
+    ]);
+    expect(slotsAt(0, 3, 2)).toEqual([0, 1]);
+    expect(slotsAt(1, 1, 2)).toEqual([1]);
+  });
+});
