@@ -58,7 +58,7 @@ export interface Piece {
 type Cut = Pick<Piece, 'note' | 'at' | 'value' | 'isTiedBack' | 'isTiedOn'>;
 
 export const endOf = ({ at, value }: Cut): number => at + value.length;
-export const beatOf = ({ at }: Cut): number => Math.floor(at / PARTS_OF_BEAT);
+const beatOf = ({ at }: Cut): number => Math.floor(at / PARTS_OF_BEAT);
 export const barOf = ({ at }: Cut): number => Math.floor(at / BAR);
 export const isRest = ({ keys }: ScoreNote): boolean => keys.length === 0;
 

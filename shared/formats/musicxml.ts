@@ -3,11 +3,13 @@
  * Group, MusicXML 4.0, element reference). Pitches, fingering, beams, ties, triplets, octave signs and pedal are
  * written; page layout is left to the program that opens it.
  */
+import { placedNotes } from '../music/engraving/placed';
+import { type Clef, type Reading, readingsOf } from '../music/engraving/reading';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../music/score';
 import { markOf } from '../music/tempo';
-import { type BeatLook, type Clef, looksOf } from './musicxml-clefs';
 import { type BarState, noteElements, STAFF, type StaffName } from './musicxml-note';
-import { BAR, barOf, beatOf, endOf, type Piece, piecesOf } from './musicxml-pieces';
+import { BAR, barOf, endOf, type Piece, piecesOf } from './musicxml-pieces';
+import { clefElement, octaveSign, pedalSign } from './musicxml-signs';
 import { type Touch, touchesOf } from './pedal';
 import { element, textElement } from './xml';
 
@@ -21,7 +23,8 @@ const INSTRUMENT = 'P1-I1';
 interface Staff {
   readonly name: StaffName;
   readonly pieces: readonly Piece[];
-  readonly looks: readonly BeatLook[];
+  /** The clef and octave sign of each piece. */
+  readonly readings: readonly Reading[];
   /** Of the whole part: written with the staff that is played, below both. */
   readonly touches: readonly Touch[];
 }
@@ -29,68 +32,50 @@ interface Staff {
 const lengthOf = (notes: readonly ScoreNote[]): number =>
   notes.reduce((sum, { length }) => sum + length, 0);
 
+/** The reading of each piece: its note's, and no octave sign over the rests that fill the last bar. */
+function readingsOfPieces(
+  name: StaffName,
+  score: Score,
+  pieces: readonly Piece[],
+): readonly Reading[] {
+  const placed = placedNotes(score, name);
+  const chosen = readingsOf(placed, name);
+  const byPlace = new Map(placed.map(({ place }, i) => [place, chosen[i]!]));
+  const usual: Clef = name === 'right' ? 'treble' : 'bass';
+  byPlace.set(lengthOf(score[name]), { clef: chosen.at(-1)?.clef ?? usual, octaves: 0 });
+  let reading = byPlace.get(0)!;
+  return pieces.map(({ at }) => {
+    reading = byPlace.get(at) ?? reading;
+    return reading;
+  });
+}
+
 /** A staff filled with rests up to the last barline. */
 function staffOf(name: StaffName, score: Score, bars: number): Staff {
   const notes = score[name];
   const missing = bars * BAR - lengthOf(notes);
   const rest: ScoreNote = { keys: [], fingers: [], length: missing, change: null };
   const pieces = piecesOf(missing === 0 ? notes : [...notes, rest]);
-  const usual: Clef = name === 'right' ? 'treble' : 'bass';
-  const looks = looksOf(pieces, (bars * BAR) / PARTS_OF_BEAT, usual);
+  const readings = readingsOfPieces(name, score, pieces);
   const withPedal: StaffName = score.left.length > 0 ? 'left' : 'right';
-  return { name, pieces, looks, touches: name === withPedal ? touchesOf(score) : [] };
+  return { name, pieces, readings, touches: name === withPedal ? touchesOf(score) : [] };
 }
-
-const clefElement = (clef: Clef, staff: StaffName): string =>
-  element(
-    'clef',
-    [
-      textElement('sign', clef === 'treble' ? 'G' : 'F'),
-      textElement('line', clef === 'treble' ? 2 : 4),
-    ],
-    { number: STAFF[staff] },
-  );
-
-/** A direction at the place reached, or some parts of a beat from there. */
-const direction = (type: string, staff: number, placement: 'above' | 'below', offset = 0): string =>
-  element(
-    'direction',
-    [
-      element('direction-type', [type]),
-      ...(offset === 0 ? [] : [textElement('offset', offset)]),
-      textElement('staff', staff),
-    ],
-    { placement },
-  );
-
-function octaveSign(type: 'start' | 'stop', octaves: number, staff: StaffName): string {
-  // MusicXML tells where the notes have moved on paper: down under an 8va.
-  const moved = octaves > 0 ? 'down' : 'up';
-  const sign = element('octave-shift', [], { type: type === 'start' ? moved : 'stop', size: 8 });
-  return direction(sign, STAFF[staff], octaves > 0 ? 'above' : 'below');
-}
-
-const pedalSign = (type: 'start' | 'stop', offset: number): string =>
-  direction(element('pedal', [], { type, line: 'no', sign: 'yes' }), STAFF.left, 'below', offset);
 
 /** What stands around one piece: a new clef and signs that begin before it, signs that end after it. */
 function around(staff: Staff, place: number): readonly [before: string[], after: string[]] {
-  const { name, pieces, looks, touches } = staff;
+  const { name, pieces, readings, touches } = staff;
   const piece = pieces[place]!;
-  const lookAt = (other: Piece | undefined) => other && looks[beatOf(other)];
-  const look = lookAt(piece)!;
-  const last = lookAt(pieces[place - 1]);
-  const next = lookAt(pieces[place + 1]);
+  const [last, reading, next] = [readings[place - 1], readings[place]!, readings[place + 1]];
   const before: string[] = [];
   const after: string[] = [];
-  if (last && last.clef !== look.clef) {
-    before.push(element('attributes', [clefElement(look.clef, name)]));
+  if (last && last.clef !== reading.clef) {
+    before.push(element('attributes', [clefElement(reading.clef, name)]));
   }
-  if (look.octaves !== 0 && look.octaves !== last?.octaves) {
-    before.push(octaveSign('start', look.octaves, name));
+  if (reading.octaves !== 0 && reading.octaves !== last?.octaves) {
+    before.push(octaveSign('start', reading.octaves, name));
   }
-  if (look.octaves !== 0 && look.octaves !== next?.octaves) {
-    after.push(octaveSign('stop', look.octaves, name));
+  if (reading.octaves !== 0 && reading.octaves !== next?.octaves) {
+    after.push(octaveSign('stop', reading.octaves, name));
   }
   const [from, to] = [piece.at, endOf(piece)];
   for (const { at, length } of touches) {
@@ -116,7 +101,7 @@ function opening({ tempo, grouping }: Score, staves: readonly Staff[]): readonly
     element('key', [textElement('fifths', 0)]),
     element('time', [textElement('beats', 4), textElement('beat-type', 4)]),
     textElement('staves', staves.length),
-    ...staves.map(({ name, looks }) => clefElement(looks[0]!.clef, name)),
+    ...staves.map(({ name, readings }) => clefElement(readings[0]!.clef, name)),
   ]);
   const mark = markOf(tempo, grouping);
   const metronome = element('metronome', [

@@ -1,5 +1,6 @@
 /** The touches of the pedal, of both hands together. */
-import type { Score, ScoreNote } from '../music/score';
+import { HANDS, placedNotes } from '../music/engraving/placed';
+import type { Score } from '../music/score';
 
 export interface Touch {
   /** In parts of a beat from the beginning. */
@@ -7,20 +8,12 @@ export interface Touch {
   readonly length: number;
 }
 
-function touchesOfHand(notes: readonly ScoreNote[]): readonly Touch[] {
-  let end = 0;
-  return notes.flatMap(({ length, hasPedal }) => {
-    const at = end;
-    end += length;
-    return hasPedal ? [{ at, length }] : [];
-  });
-}
-
 /** In order of time, none longer than to the next: there is one pedal for two hands. */
-export function touchesOf({ right, left }: Score): readonly Touch[] {
-  const all = [...touchesOfHand(right), ...touchesOfHand(left)].toSorted(
-    (a, b) => a.at - b.at || a.length - b.length,
-  );
+export function touchesOf(score: Score): readonly Touch[] {
+  const all = HANDS.flatMap((hand) => placedNotes(score, hand))
+    .filter(({ hasPedal }) => hasPedal)
+    .map(({ place, length }): Touch => ({ at: place, length }))
+    .toSorted((a, b) => a.at - b.at || a.length - b.length);
   const first = all.filter(({ at }, i) => at !== all[i - 1]?.at);
   return first.map(({ at, length }, i) => ({
     at,

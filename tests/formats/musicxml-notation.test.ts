@@ -168,7 +168,7 @@ describe('the notation in MusicXML', () => {
         'C2, E2, G2, C3, E3, G3, C4, E4, clef G on 2, G4, C5, E5, G5, C6, G5, E5, C5',
     );
     const low = musicXml(score([], [note('C1', 24), note('C3', 24)]));
-    expect(orderOf(low, 0)).toBe('metronome, rest, backup, 8 up, C1, 8 stop, C3, rest');
+    expect(orderOf(low, 0)).toBe('metronome, rest, backup, 8 up, C1, C3, 8 stop, rest');
   });
 
   it('marks touches of the pedal below the staves, both hands in one', () => {
