@@ -3,7 +3,7 @@
  * own colours and fonts.
  */
 import { render } from 'preact';
-import { type Item, itemOf, type ItemId } from '../../shared/music/deck';
+import { itemOf, type ItemId } from '../../shared/music/deck';
 import { PARTS_OF_BEAT, type Score } from '../../shared/music/score';
 import { scoreOf } from '../../shared/music/score-of';
 import type { Grouping } from '../../shared/music/tempo';
@@ -28,14 +28,58 @@ export interface ItemShowing extends Showing {
   readonly pedal?: boolean;
 }
 
+/** What is seen of one sign or line: the ink of a sign is far smaller than its box, as the font's lines are very high. */
+export interface Ink {
+  /** The sign's character, or the name of the element. */
+  readonly what: string;
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+function inkOfSign(sign: SVGTextElement, measure: CanvasRenderingContext2D): Ink {
+  const what = sign.textContent;
+  const { fontSize, fontFamily } = getComputedStyle(sign);
+  measure.font = `${fontSize} ${fontFamily}`;
+  const size = measure.measureText(what);
+  const { x, y } = sign.getStartPositionOfChar(0);
+  const matrix = sign.getScreenCTM()!;
+  const from = new DOMPoint(x - size.actualBoundingBoxLeft, y - size.actualBoundingBoxAscent);
+  const to = new DOMPoint(x + size.actualBoundingBoxRight, y + size.actualBoundingBoxDescent);
+  const [start, end] = [from.matrixTransform(matrix), to.matrixTransform(matrix)];
+  return { what, left: start.x, top: start.y, right: end.x, bottom: end.y };
+}
+
+function inks(): readonly Ink[] {
+  const measure = document.createElement('canvas').getContext('2d')!;
+  // The transparent rectangles that the library puts over notes are not ink.
+  const all = document.querySelectorAll<SVGGraphicsElement>(
+    '#box text, #box path, #box rect:not([opacity="0"])',
+  );
+  return [...all].map((element) => {
+    if (element instanceof SVGTextElement) return inkOfSign(element, measure);
+    const { left, top, right, bottom } = element.getBoundingClientRect();
+    return { what: element.tagName, left, top, right, bottom };
+  });
+}
+
 const violations: string[] = [];
 document.addEventListener('securitypolicyviolation', (event) => {
   violations.push(`${event.violatedDirective} ${event.sourceFile}:${event.lineNumber}`);
 });
 
 const fingeringOf = computedPlans();
-const scoreOfItems = (items: readonly Item[], grouping: Grouping, pedal: boolean): Score =>
-  scoreOf(items, { title: 'An arpeggio', tempo: 240, grouping, pedal, fingeringOf });
+/** The same showing gets the same score, as on a screen, where only the place changes. */
+const scores = new Map<string, Score>();
+
+function scoreOfItems(ids: readonly ItemId[], grouping: Grouping, pedal: boolean): Score {
+  const code = [...ids, grouping, pedal].join();
+  const options = { title: 'An arpeggio', tempo: 240, grouping, pedal, fingeringOf };
+  const score = scores.get(code) ?? scoreOf(ids.map(itemOf), options);
+  scores.set(code, score);
+  return score;
+}
 
 function show(score: Score, { width, height, at = null, from, to }: Showing): void {
   const part = {
@@ -43,7 +87,10 @@ function show(score: Score, { width, height, at = null, from, to }: Showing): vo
     ...(to === undefined ? {} : { to }),
   };
   render(
-    <div id="box" style={{ width: `${width}px`, height: `${height}px`, background: 'var(--sheet)' }}>
+    <div
+      id="box"
+      style={{ width: `${width}px`, height: `${height}px`, background: 'var(--sheet)' }}
+    >
       <Staff score={score} at={at} description="up and down" {...part} />
     </div>,
     document.getElementById('app')!,
@@ -52,9 +99,10 @@ function show(score: Score, { width, height, at = null, from, to }: Showing): vo
 
 window.staffHarness = {
   violations,
+  inks,
   show,
   showItems: ({ items, grouping = 4, pedal = false, ...showing }) =>
-    show(scoreOfItems(items.map(itemOf), grouping, pedal), showing),
+    show(scoreOfItems(items, grouping, pedal), showing),
   beat: PARTS_OF_BEAT,
 };
 
@@ -62,6 +110,7 @@ declare global {
   interface Window {
     staffHarness: {
       readonly violations: readonly string[];
+      inks(): readonly Ink[];
       readonly beat: number;
       show(score: Score, showing: Showing): void;
       showItems(showing: ItemShowing): void;

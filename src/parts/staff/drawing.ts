@@ -55,6 +55,8 @@ export function addSign(
     'font-size': FONT_SIZE * scale,
     'text-anchor': anchor,
     fill: INK,
+    // The drawing as a whole has a stroke.
+    stroke: 'none',
   });
   text.textContent = sign;
 }

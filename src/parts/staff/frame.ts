@@ -40,7 +40,14 @@ export function drawJoin(svg: Element, x: number, top: number, bottom: number): 
 export function drawEnd(svg: Element, right: number, top: number, bottom: number): void {
   addLine(svg, upright(right - THICK - 0.4 * SPACE, top, bottom), THIN);
   const height = round(bottom - top);
-  add(svg, 'rect', { x: round(right - THICK), y: round(top), width: THICK, height, fill: INK });
+  add(svg, 'rect', {
+    x: round(right - THICK),
+    y: round(top),
+    width: THICK,
+    height,
+    fill: INK,
+    stroke: 'none',
+  });
 }
 
 /**
