@@ -9,6 +9,8 @@ const KEY = 'preferences';
 export const THEMES = ['system', 'light', 'dark'] as const;
 /** How the beat comes: a click and a mark, only the mark, or not at all (then one turns by hand). */
 export const BEATS = ['heard', 'seen', 'off'] as const;
+/** What stands under the chord while it is played: the drawn keys with the fingers, or the engraved notes. */
+export const PICTURES = ['keys', 'staff'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
 export const MOST_LATENCY = 300;
 
@@ -26,6 +28,7 @@ const schema = v.object({
   blackNames: v.fallback(v.object({ db: name, eb: name, gb: name, ab: name, bb: name }), {}),
   theme: v.fallback(v.picklist(THEMES), 'system'),
   beat: v.fallback(v.picklist(BEATS), 'heard'),
+  picture: v.fallback(v.picklist(PICTURES), 'keys'),
   /** 0 to 1. */
   volume: v.fallback(v.pipe(v.number(), v.minValue(0), v.maxValue(1)), 0.7),
   latencyOffsetMs: v.fallback(

@@ -1,29 +1,39 @@
 /** The notes of an item in big type and on the drawn keyboard. */
 import { useMemo } from 'preact/hooks';
-import type { Item } from '../../../shared/music/deck';
+import { handsOf, type Item, motionOf } from '../../../shared/music/deck';
+import type { Tempo } from '../../../shared/music/tempo';
 import { type ContraryForm, type Key, sequenceOf, type Step } from '../../../shared/music/sequence';
 import { Figures } from '../../parts/figures/figures';
+import { itemScore } from '../../parts/item-score';
 import { Keyboard } from '../../parts/keyboard/keyboard';
+import { Staff } from '../../parts/staff/staff';
 import { chordText } from '../../parts/words';
 import { preferences } from '../../preferences';
+import { useStore } from '../../store-context';
 import styles from './item-notes.module.css';
 
 interface ItemNotesProps {
   readonly item: Item;
   readonly contraryForm: ContraryForm;
+  readonly tempo: Tempo;
 }
 
 const keysOf = (steps: readonly Step[], hand: 'right' | 'left'): readonly number[] => [
   ...new Set(steps.map((step) => step[hand]).flatMap((key: Key | null) => key?.midi ?? [])),
 ];
 
-export function ItemNotes({ item, contraryForm }: ItemNotesProps) {
+export function ItemNotes({ item, contraryForm, tempo }: ItemNotesProps) {
+  const student = useStore().student.value;
   const { blackNames } = preferences.value;
   const text = chordText(item.note, item.chord);
   const { right, left } = useMemo(() => {
     const steps = sequenceOf(item, { contraryForm, blackNames });
     return { right: keysOf(steps, 'right'), left: keysOf(steps, 'left') };
   }, [item, contraryForm, blackNames]);
+  const score = useMemo(
+    () => itemScore(student, item, tempo, blackNames),
+    [student, item, tempo, blackNames],
+  );
   const all = [...right, ...left];
   return (
     <>
@@ -41,6 +51,9 @@ export function ItemNotes({ item, contraryForm }: ItemNotesProps) {
         left={left}
         label={`The keys: ${text.spoken}`}
       />
+      <div class={styles.staff} data-hands={handsOf(item.way)} data-motion={motionOf(item.way)}>
+        <Staff score={score} at={null} description={`${text.spoken}, up and down`} />
+      </div>
     </>
   );
 }

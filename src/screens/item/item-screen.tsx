@@ -23,6 +23,7 @@ import { ItemNotes } from './item-notes';
 import { Remarks } from '../../parts/remarks/remarks';
 import { RunChart } from './run-chart';
 import { RunTable } from './run-table';
+import { SaveNotes } from './save-notes';
 import { standingText } from './standing';
 import styles from './item-screen.module.css';
 
@@ -66,7 +67,8 @@ function ItemPage({ item, programme }: ItemProps) {
   );
   return (
     <Page title={titleOf(item)} note={wayText(item.way)} lit={[item.note]}>
-      <ItemNotes item={item} contraryForm={programme.contraryForm} />
+      <ItemNotes item={item} contraryForm={programme.contraryForm} tempo={target} />
+      <SaveNotes item={item} tempo={target} />
       <FingeringSection item={item} />
       <section class={styles.section}>
         <h2>Reach</h2>

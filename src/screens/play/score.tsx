@@ -1,13 +1,15 @@
 /** What is to be played now, in big type, and on the drawn keyboard. */
 import { useMemo } from 'preact/hooks';
 import { placementAt } from '../../../shared/music/placement';
-import type { ScoreNote } from '../../../shared/music/score';
+import { PARTS_OF_BEAT, type ScoreNote } from '../../../shared/music/score';
 import type { Key, Step } from '../../../shared/music/sequence';
 import { Figures } from '../../parts/figures/figures';
 import { Keyboard, type PlacedHand } from '../../parts/keyboard/keyboard';
 import { useMedia } from '../../parts/media';
 import { useTitleFocus } from '../../parts/page/page';
+import { Staff } from '../../parts/staff/staff';
 import { chordText } from '../../parts/words';
+import { preferences } from '../../preferences';
 import type { Course, Part } from './course';
 import type { Run } from './run';
 import styles from './score.module.css';
@@ -39,8 +41,12 @@ export function Score({ course, at, run }: ScoreProps) {
         <span class="spoken">{text.spoken}</span>
         <span aria-hidden="true">{text.notes}</span>
       </p>
-      <div class={styles.keys}>
-        <Keys part={part} run={run} label={`The keys: ${text.spoken}`} />
+      <div class={preferences.value.picture === 'keys' ? styles.keys : styles.notesOnStaff}>
+        {preferences.value.picture === 'keys' ? (
+          <Keys part={part} run={run} label={`The keys: ${text.spoken}`} />
+        ) : (
+          <Notes part={part} run={run} description={text.spoken} />
+        )}
       </div>
     </div>
   );
@@ -78,6 +84,21 @@ function Keys({ part, run, label }: KeysProps) {
       length={lengthFor(highest - lowest, isPortrait)}
     />
   );
+}
+
+interface NotesProps {
+  readonly part: Part;
+  readonly run: Run | null;
+  readonly description: string;
+}
+
+/** The engraved music in place of the keys; it turns with the beat. */
+function Notes({ part, run, description }: NotesProps) {
+  const isCalm = useMedia('(prefers-reduced-motion: reduce)');
+  const position = isCalm ? run?.beatPosition.value : run?.position.value;
+  const place = PARTS_OF_BEAT / part.score.grouping;
+  const at = position === undefined ? null : (position - part.start) * place;
+  return <Staff score={part.score} at={at} description={description} />;
 }
 
 /** After the last note the hand stays as it lies. */

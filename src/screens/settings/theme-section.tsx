@@ -1,5 +1,5 @@
 import { Choice } from '../../parts/choice/choice';
-import { type Preferences, preferences, THEMES } from '../../preferences';
+import { PICTURES, type Preferences, preferences, THEMES } from '../../preferences';
 import { change } from './change';
 import { Section } from './section';
 
@@ -7,6 +7,11 @@ const NAMES: Readonly<Record<Preferences['theme'], string>> = {
   system: 'as the device',
   light: 'light',
   dark: 'dark',
+};
+
+const PICTURE_NAMES: Readonly<Record<Preferences['picture'], string>> = {
+  keys: 'keys and fingers',
+  staff: 'notes on the staff',
 };
 
 export function ThemeSection() {
@@ -17,6 +22,12 @@ export function ThemeSection() {
         options={THEMES.map((value) => ({ value, label: NAMES[value] }))}
         value={preferences.value.theme}
         onChange={(theme) => change({ theme })}
+      />
+      <Choice<Preferences['picture']>
+        legend="Shown while playing"
+        options={PICTURES.map((value) => ({ value, label: PICTURE_NAMES[value] }))}
+        value={preferences.value.picture}
+        onChange={(picture) => change({ picture })}
       />
     </Section>
   );
