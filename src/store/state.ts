@@ -97,7 +97,9 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   const keep = async () => {
     const reached = position;
     if (reached === null || !isCheckpointDue(reached)) return;
-    position = await connection.run((database) => keepCheckpoint(database, reached));
+    const kept = await connection.run((database) => keepCheckpoint(database, reached));
+    // The log may have been deleted meanwhile.
+    if (position === reached) position = kept;
   };
 
   const reading = () => ({
