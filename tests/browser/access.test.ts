@@ -101,9 +101,16 @@ describe.each(['light', 'dark'] as const)('%s', (theme) => {
   });
 });
 
-test.each([TABLET, PHONE])('nothing is to be scrolled on a stand of %o', async (size) => {
+test.each([
+  ['keys and fingers', TABLET],
+  ['keys and fingers', PHONE],
+  ['notes on the staff', TABLET],
+  ['notes on the staff', PHONE],
+])('nothing is to be scrolled with %s on a stand of %o', async (picture, size) => {
   const page = await open('light', size);
   await lookRound(page);
+  await show(page, '#/settings', 'h2');
+  await page.getByRole('radio', { name: picture }).check();
   await show(page, '#/play', '[data-stand]');
   const overflow = () =>
     page.evaluate(() => [

@@ -45,16 +45,18 @@ describe('a chosen fingering', () => {
   });
 });
 
+/** Of the right hand's intervals within a position, in semitones. */
+function widestFor(span: number | null): number {
+  const student = replay([set, event({ kind: 'span', semitones: span }, 1)]);
+  const { positions } = fingeringFor(student, itemOf('c.minor-64.right.2'), 'right')!;
+  const steps = positions.flatMap(({ notes }) =>
+    notes.slice(1).map((note, i) => note.key - notes[i]!.key),
+  );
+  return Math.max(...steps);
+}
+
 test('a smaller hand may get another fingering, and never a wider stretch', () => {
-  const widest = (span: number | null): number => {
-    const student = replay([set, event({ kind: 'span', semitones: span }, 1)]);
-    const { positions } = fingeringFor(student, itemOf('c.minor-64.right.2'), 'right')!;
-    const steps = positions.flatMap(({ notes }) =>
-      notes.slice(1).map((note, i) => note.key - notes[i]!.key),
-    );
-    return Math.max(...steps);
-  };
-  expect(widest(8)).toBeLessThanOrEqual(widest(null));
+  expect(widestFor(8)).toBeLessThanOrEqual(widestFor(null));
 });
 
 describe('the chart', () => {
