@@ -46,7 +46,7 @@ export interface LogState {
   /** Follows the calendar. Never rejects. */
   followDay(): Promise<void>;
   /** The log has been deleted. */
-  reset(): void;
+  reset(): Promise<void>;
   outdated(): void;
   /** Another window keeps the database from opening, or no longer does. */
   blocked(isBlocked: boolean): void;
@@ -97,9 +97,7 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   const keep = async () => {
     const reached = position;
     if (reached === null || !isCheckpointDue(reached)) return;
-    const kept = await connection.run((database) => keepCheckpoint(database, reached));
-    // The log may have been deleted meanwhile.
-    if (position === reached) position = kept;
+    position = await connection.run((database) => keepCheckpoint(database, reached));
   };
 
   const reading = () => ({
@@ -150,7 +148,7 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
       const day = dayNow();
       return day === today.peek() ? work : inTurn(() => turnTo(day));
     },
-    reset: () => publish(emptyLog()),
+    reset: () => inTurn(async () => publish(emptyLog())),
     outdated: () =>
       batch(() => {
         status.value = 'outdated';

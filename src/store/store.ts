@@ -55,7 +55,7 @@ export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSign
   const connection = connect(name, {
     outdated: () => state.outdated(),
     blocked: (isBlocked) => state.blocked(isBlocked),
-    deleted: () => state.reset(),
+    deleted: () => void state.reset(),
   });
   const state = followLog(connection, () => dayOf(now()));
 
@@ -114,7 +114,7 @@ export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSign
       await deleteDB(name).catch((error: unknown) => {
         throw storeErrorOf(error);
       });
-      state.reset();
+      await state.reset();
     },
     close: () => {
       isClosed = true;

@@ -4,7 +4,7 @@ import { StoreError } from '../../src/store/errors';
 import { connect } from '../../src/store/open';
 import { type LogSchema, upgrade } from '../../src/store/schema';
 import { holds, rejection, same, until } from './check';
-import { programme, type Promises, run, runs, type World } from './world';
+import { DAY, programme, type Promises, run, runs, type World } from './world';
 
 /** Replaces a method for as long as some work takes. */
 async function replacing<T extends object, K extends keyof T, R>(
@@ -35,6 +35,20 @@ const failingAfter =
       return original.apply(this, args);
     };
   };
+
+/** Collects what would be done when the page is idle; `idle` does it. */
+async function collectingIdleTasks(work: (idle: () => void) => Promise<void>): Promise<void> {
+  const own = Object.getOwnPropertyDescriptor(globalThis, 'requestIdleCallback');
+  const tasks: IdleRequestCallback[] = [];
+  globalThis.requestIdleCallback = (task) => tasks.push(task);
+  const deadline: IdleDeadline = { didTimeout: false, timeRemaining: () => 50 };
+  try {
+    await work(() => tasks.splice(0).forEach((task) => task(deadline)));
+  } finally {
+    Reflect.deleteProperty(globalThis, 'requestIdleCallback');
+    if (own) Object.defineProperty(globalThis, 'requestIdleCallback', own);
+  }
+}
 
 const refusing = (): IDBFactory['open'] => () => {
   throw new DOMException('made by the test', 'SecurityError');
@@ -197,6 +211,22 @@ export const aboutTrouble: Promises = {
       store.close();
     });
   },
+
+  'erased while a checkpoint is being kept, and restored: all is shown': (world) =>
+    collectingIdleTasks(async (idle) => {
+      const first = await world.ready();
+      await first.record([programme(), ...runs(3)]);
+      first.close();
+      world.at += DAY;
+      const store = await world.ready();
+      const backup = new File([await store.backup()], 'log.arpeggiary');
+      idle();
+      await store.wipe();
+      same(store.student.value.eventCount, 0);
+      await store.restore(await store.previewBackup(backup));
+      same(store.student.value.eventCount, 4);
+      await world.agrees(store);
+    }),
 
   'erased in one window, empty in the other, and both go on': async (world) => {
     const [store, other] = [await world.ready(), await world.ready()];
