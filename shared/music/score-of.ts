@@ -1,6 +1,7 @@
 /** An item or a whole round as a score: the notes, lengths, fingers and position changes of each hand. */
 import { handsOf, type Item } from './deck';
 import { fingersOfSteps } from './fingering/item';
+import { leavesPosition } from './fingering/positions';
 import type { Finger, FingerPlan, Hand } from './fingering/types';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from './score';
 import { type Key, roundIntervals, type SequenceOptions, sequenceOf } from './sequence';
@@ -30,15 +31,13 @@ function fingeredKeys(item: Item, hand: Hand, options: ScoreOptions): readonly F
   return steps.map((step, i) => ({ key: step[hand]!, finger: fingers[i]![hand] }));
 }
 
-/**
- * How the hand comes from one key to the next: towards the fifth finger's side a position's fingers rise, so a finger
- * that doesn't is the thumb gone under; the other way round the hand has gone over.
- */
+/** How the hand comes from one key to the next: away from the thumb's side it is the thumb that goes under. */
 function changeTo(hand: Hand, from: FingeredKey, to: FingeredKey): ScoreNote['change'] {
   if (from.finger === null || to.finger === null) return null;
-  const isOutwards = to.key.midi > from.key.midi === (hand === 'right');
-  if (isOutwards) return to.finger <= from.finger ? 'thumb under' : null;
-  return to.finger >= from.finger ? 'hand over' : null;
+  const isUp = to.key.midi > from.key.midi;
+  const [start, end] = [{ finger: from.finger }, { finger: to.finger }];
+  if (!(isUp ? leavesPosition(hand, start, end) : leavesPosition(hand, end, start))) return null;
+  return isUp === (hand === 'right') ? 'thumb under' : 'hand over';
 }
 
 /** Whether the hand can play the one after the other: within a position, or by a pass of the thumb. */

@@ -39,3 +39,8 @@ export interface Score {
   /** Places, in parts of a beat from the beginning, at which one arpeggio ends and the next begins. */
   readonly joins: readonly number[];
 }
+
+/** MIDI numbers of all keys of one hand, each once, in the order in which they first come. */
+export const keysOfHand = (notes: readonly ScoreNote[]): readonly number[] => [
+  ...new Set(notes.flatMap(({ keys }) => keys.map(({ midi }) => midi))),
+];

@@ -1,9 +1,9 @@
 /** The fingerings of all arpeggios of a programme, as a chart. */
 import type { Programme } from '../log/programme';
 import { type Item, roundItems, type StartingNote } from '../music/deck';
-import { analyse, type Fingering } from '../music/fingering/result';
+import type { Fingering } from '../music/fingering/result';
 import type { Hand } from '../music/fingering/types';
-import { chosenPlan, computedFor, handQuestion } from './chosen-fingering';
+import { chosenPlan, fingeringFor } from './chosen-fingering';
 import { notesOf, type Student } from './student';
 
 export interface ChartCell {
@@ -24,12 +24,10 @@ export interface NoteChart {
   readonly rows: readonly ChartRow[];
 }
 
-function cellOf(student: Student, item: Item, hand: Hand): ChartCell {
-  const question = handQuestion(student, item, hand)!;
-  const chosen = chosenPlan(student, item, hand);
-  const fingering = chosen === null ? computedFor(question).best : analyse(question, chosen);
-  return { fingering, isChosen: chosen !== null };
-}
+const cellOf = (student: Student, item: Item, hand: Hand): ChartCell => ({
+  fingering: fingeringFor(student, item, hand)!,
+  isChosen: chosenPlan(student, item, hand) !== null,
+});
 
 /** One chart for each starting note of the programme, white keys first. */
 export const fingeringChart = (student: Student, programme: Programme): readonly NoteChart[] =>

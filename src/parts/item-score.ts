@@ -8,12 +8,6 @@ import type { Student } from '../../shared/planning/student';
 import { preferences } from '../preferences';
 import { chordText, wayText } from './words';
 
-/** "D, major triad, first inversion, hands together, four octaves". */
-export function itemTitle(item: Item): string {
-  const { bottom, name } = chordText(item.note, item.chord);
-  return `${bottom}, ${name}, ${wayText(item.way)}`;
-}
-
 /** Of a student with a programme. */
 export function itemScore(
   student: Student,
@@ -23,7 +17,7 @@ export function itemScore(
 ): Score {
   const { grouping, contraryForm } = student.programme!;
   return scoreOf([item], {
-    title: itemTitle(item),
+    title: `${chordText(item.note, item.chord).title}, ${wayText(item.way)}`,
     tempo,
     grouping,
     contraryForm,

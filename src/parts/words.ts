@@ -16,6 +16,10 @@ export const noteText = (note: StartingNote): string =>
 export interface ChordText {
   /** "major triad, first inversion". */
   readonly name: string;
+  /** "D, major triad, first inversion". */
+  readonly title: string;
+  /** Bottom note first. */
+  readonly names: readonly string[];
   /** The bottom note: "D". */
   readonly bottom: string;
   /** "D F B♭", and "D, F, B flat" to be read aloud. */
@@ -28,9 +32,13 @@ export function chordText(note: StartingNote, chord: ChordId): ChordText {
   const { nameStyle, blackNames } = preferences.value;
   const names = spell(note, chord, blackNames);
   const shown = names.map((name) => displayName(name, nameStyle));
+  const bottom = shown[0]!;
+  const chordName = chordOf(chord).name;
   return {
-    name: chordOf(chord).name,
-    bottom: shown[0]!,
+    name: chordName,
+    title: `${bottom}, ${chordName}`,
+    names: shown,
+    bottom,
     notes: shown.join(' '),
     spoken: names.map((name) => spokenName(name, nameStyle)).join(', '),
   };

@@ -1,6 +1,6 @@
 /**
- * The span table of Parncutt et al. 1997 (Music Perception 14(4):341-382), read in two transcriptions (F2), and the
- * regularities that both show.
+ * The span table of Parncutt et al. 1997 (Music Perception 14(4):341-382), read at second hand in two places (F2), and
+ * the regularities that both show.
  */
 import { describe, expect, it } from 'vitest';
 import { AVERAGE_SPAN, spanOf } from '../../shared/music/fingering/spans';

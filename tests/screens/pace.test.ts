@@ -22,8 +22,8 @@ test('arpeggios of a round share their last and first note', () => {
     0, 12, 24, 36, 48, 60, 72, 88, 104, 120, 136,
   ]);
   expect(course.length).toBe(roundIntervals(roundItems('d', 'right.2')));
-  const firsts = course.parts.map((part) => part.steps[0]!.right!.midi);
-  const lasts = course.parts.map((part) => part.steps.at(-1)!.right!.midi);
+  const firsts = course.parts.map((part) => part.score.right[0]!.keys[0]!.midi);
+  const lasts = course.parts.map((part) => part.score.right.at(-1)!.keys[0]!.midi);
   expect(firsts.slice(1)).toEqual(lasts.slice(0, -1));
 });
 

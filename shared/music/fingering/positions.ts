@@ -63,9 +63,12 @@ function stretchesOf(notes: readonly FingeredNote[], span: number): readonly Str
   });
 }
 
-/** Going up within a position, the right hand's fingers rise and the left hand's fall. */
-const leavesPosition = (hand: Hand, lower: FingeredNote, upper: FingeredNote): boolean =>
-  hand === 'right' ? upper.finger <= lower.finger : upper.finger >= lower.finger;
+/** Going up within a position, the right hand's fingers rise and the left hand's fall; otherwise it is left. */
+export const leavesPosition = (
+  hand: Hand,
+  lower: { readonly finger: Finger },
+  upper: { readonly finger: Finger },
+): boolean => (hand === 'right' ? upper.finger <= lower.finger : upper.finger >= lower.finger);
 
 /** The positions of a run, lowest first. `span` is the hand's. */
 export function positionsOf(

@@ -14,8 +14,8 @@ export interface Span {
 type Row = readonly [Finger, Finger, number, number, number, number, number, number];
 
 /**
- * Parncutt, Sloboda, Clarke, Raekallio & Desain 1997, Music Perception 14(4):341-382, right hand. Read in two
- * transcriptions (F2), which differ in one number: 10 or 11 for 1-5, most relaxed.
+ * Parncutt, Sloboda, Clarke, Raekallio & Desain 1997, Music Perception 14(4):341-382, right hand. Read at
+ * second hand in two places (F2), which differ in one number: 10 or 11 for 1-5, most relaxed.
  */
 const ROWS: readonly Row[] = [
   [1, 2, -5, -3, 1, 5, 8, 10],

@@ -6,6 +6,7 @@ import { fingersOfRun } from '../../../shared/music/fingering/plan';
 import type { Fingering, Fingerings } from '../../../shared/music/fingering/result';
 import type { FingerPlan, Hand, Question } from '../../../shared/music/fingering/types';
 import { comparisonText, type NameOf, problemText } from '../../../shared/music/fingering/words';
+import { chosenPlan } from '../../../shared/planning/chosen-fingering';
 import { Button } from '../../parts/button/button';
 import { Choice, type ChoiceOption } from '../../parts/choice/choice';
 import { say } from '../../parts/notice/notice';
@@ -34,7 +35,7 @@ export function FingerChoice(props: FingerChoiceProps) {
 
   const choose = async (plan: FingerPlan | null) => {
     try {
-      const before = store.student.value.fingerings.get(`${item.arpeggio}.${hand}`) ?? null;
+      const before = chosenPlan(store.student.value, item, hand);
       await store.record([{ kind: 'fingering', arpeggio: item.arpeggio, hand, plan }]);
       say('Fingering saved, for every number of octaves.', {
         label: 'Undo',

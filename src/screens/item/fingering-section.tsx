@@ -2,13 +2,16 @@
 import { handsOf, type Item } from '../../../shared/music/deck';
 import { changeHint, stretchHint } from '../../../shared/music/fingering/hints';
 import type { PositionChange, Stretch } from '../../../shared/music/fingering/positions';
-import { analyse, type Fingering } from '../../../shared/music/fingering/result';
+import type { Fingering } from '../../../shared/music/fingering/result';
 import type { Hand } from '../../../shared/music/fingering/types';
 import { changeText, type NameOf, stretchText } from '../../../shared/music/fingering/words';
-import { displayName } from '../../../shared/music/names';
-import { spell } from '../../../shared/music/spelling';
-import { chosenPlan, computedFor, handQuestion } from '../../../shared/planning/chosen-fingering';
-import { preferences } from '../../preferences';
+import {
+  chosenPlan,
+  computedFor,
+  fingeringOn,
+  handQuestion,
+} from '../../../shared/planning/chosen-fingering';
+import { chordText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
 import { FingerChoice } from './finger-choice';
@@ -40,14 +43,11 @@ export function FingeringSection({ item }: { readonly item: Item }) {
 
 function HandFingering({ item, hand }: { readonly item: Item; readonly hand: Hand }) {
   const student = useStore().student.value;
-  const { nameStyle, blackNames } = preferences.value;
+  const { names } = chordText(item.note, item.chord);
   const chosen = chosenPlan(student, item, hand);
   const question = { ...handQuestion(student, item, hand)!, octaves: SHOWN_OCTAVES };
   const computed = computedFor(question);
-  const current = chosen === null ? computed.best : analyse(question, chosen);
-  const names = spell(item.note, item.chord, blackNames).map((name) =>
-    displayName(name, nameStyle),
-  );
+  const current = fingeringOn(question, chosen);
   const nameOf: NameOf = (key) =>
     names[question.keys.findIndex((other) => (key - other) % 12 === 0)]!;
   return (

@@ -2,7 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { handsOf, type Item, motionOf } from '../../../shared/music/deck';
 import type { Tempo } from '../../../shared/music/tempo';
-import { type ContraryForm, type Key, sequenceOf, type Step } from '../../../shared/music/sequence';
+import { keysOfHand } from '../../../shared/music/score';
 import { Figures } from '../../parts/figures/figures';
 import { itemScore } from '../../parts/item-score';
 import { Keyboard } from '../../parts/keyboard/keyboard';
@@ -14,26 +14,18 @@ import styles from './item-notes.module.css';
 
 interface ItemNotesProps {
   readonly item: Item;
-  readonly contraryForm: ContraryForm;
   readonly tempo: Tempo;
 }
 
-const keysOf = (steps: readonly Step[], hand: 'right' | 'left'): readonly number[] => [
-  ...new Set(steps.map((step) => step[hand]).flatMap((key: Key | null) => key?.midi ?? [])),
-];
-
-export function ItemNotes({ item, contraryForm, tempo }: ItemNotesProps) {
+export function ItemNotes({ item, tempo }: ItemNotesProps) {
   const student = useStore().student.value;
   const { blackNames } = preferences.value;
   const text = chordText(item.note, item.chord);
-  const { right, left } = useMemo(() => {
-    const steps = sequenceOf(item, { contraryForm, blackNames });
-    return { right: keysOf(steps, 'right'), left: keysOf(steps, 'left') };
-  }, [item, contraryForm, blackNames]);
   const score = useMemo(
     () => itemScore(student, item, tempo, blackNames),
     [student, item, tempo, blackNames],
   );
+  const [right, left] = [keysOfHand(score.right), keysOfHand(score.left)];
   const all = [...right, ...left];
   return (
     <>

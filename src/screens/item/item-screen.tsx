@@ -41,10 +41,7 @@ export function ItemScreen({ argument }: ScreenProps) {
   return <ItemPage key={item.id} item={item} programme={programme} />;
 }
 
-function titleOf(item: Item): string {
-  const { bottom, name } = chordText(item.note, item.chord);
-  return `${bottom}, ${name}`;
-}
+const titleOf = (item: Item): string => chordText(item.note, item.chord).title;
 
 interface ItemProps {
   readonly item: Item;
@@ -67,7 +64,7 @@ function ItemPage({ item, programme }: ItemProps) {
   );
   return (
     <Page title={titleOf(item)} note={wayText(item.way)} lit={[item.note]}>
-      <ItemNotes item={item} contraryForm={programme.contraryForm} tempo={target} />
+      <ItemNotes item={item} tempo={target} />
       <SaveNotes item={item} tempo={target} />
       <FingeringSection item={item} />
       <section class={styles.section}>

@@ -3,13 +3,13 @@
  * The strokes are the ends and the notes at which the right hand (or the left alone) turns.
  */
 import { useMemo } from 'preact/hooks';
-import type { Step } from '../../../shared/music/sequence';
+import type { Score } from '../../../shared/music/score';
 import type { Part } from './course';
 import type { Run } from './run';
 import styles from './beat-line.module.css';
 
 export function BeatLine({ run, part }: { readonly run: Run; readonly part: Part }) {
-  const turns = useMemo(() => turningPoints(part.steps), [part]);
+  const turns = useMemo(() => turningPoints(part.score), [part]);
   const placeOf = (step: number): string => `${(100 * step) / part.intervals}%`;
   const along = run.beatPosition.value - part.start;
   const step = Math.min(part.intervals, Math.max(0, along));
@@ -24,8 +24,8 @@ export function BeatLine({ run, part }: { readonly run: Run; readonly part: Part
 }
 
 /** Steps at which the direction changes, with the first and the last. */
-function turningPoints(steps: readonly Step[]): readonly number[] {
-  const midis = steps.map((step) => (step.right ?? step.left)!.midi);
+function turningPoints({ right, left }: Score): readonly number[] {
+  const midis = (right.length > 0 ? right : left).map(({ keys }) => keys[0]!.midi);
   return midis.flatMap((midi, i) => {
     const before = midis[i - 1];
     const after = midis[i + 1];

@@ -2,12 +2,10 @@
 import { type Item, type ItemId, itemOf } from '../../../shared/music/deck';
 import type { Score } from '../../../shared/music/score';
 import { scoreOf, type ScoreOptions } from '../../../shared/music/score-of';
-import { sequenceOf, type Step } from '../../../shared/music/sequence';
 
 export interface Part {
   readonly item: Item;
-  readonly steps: readonly Step[];
-  /** The same with fingers. */
+  /** A step is a note of each hand that plays. */
   readonly score: Score;
   /** Position of its first note, in steps from the first note of the course. */
   readonly start: number;
@@ -28,10 +26,9 @@ export function courseOf(items: readonly ItemId[], options: CourseOptions): Cour
   let start = 0;
   for (const id of items) {
     const item = itemOf(id);
-    const steps = sequenceOf(item, options);
-    const intervals = steps.length - 1;
     const score = scoreOf([item], { ...options, title: '', pedal: false });
-    parts.push({ item, steps, score, start, intervals });
+    const intervals = Math.max(score.right.length, score.left.length) - 1;
+    parts.push({ item, score, start, intervals });
     start += intervals;
   }
   return { parts, length: start };

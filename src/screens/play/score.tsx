@@ -1,8 +1,12 @@
 /** What is to be played now, in big type, and on the drawn keyboard. */
 import { useMemo } from 'preact/hooks';
 import { placementAt } from '../../../shared/music/placement';
-import { PARTS_OF_BEAT, type ScoreNote } from '../../../shared/music/score';
-import type { Key, Step } from '../../../shared/music/sequence';
+import {
+  keysOfHand,
+  PARTS_OF_BEAT,
+  type Score as MusicScore,
+  type ScoreNote,
+} from '../../../shared/music/score';
 import { Figures } from '../../parts/figures/figures';
 import { Keyboard, type PlacedHand } from '../../parts/keyboard/keyboard';
 import { useMedia } from '../../parts/media';
@@ -25,7 +29,7 @@ export function Score({ course, at, run }: ScoreProps) {
   const { note, chord } = part.item;
   const text = chordText(note, chord);
   const [kind, place] = text.name.split(', ');
-  const heading = useTitleFocus(`${text.bottom}, ${text.name}`);
+  const heading = useTitleFocus(text.title);
   return (
     <div class={styles.score}>
       <h1 ref={heading} tabIndex={-1} class={styles.chord}>
@@ -60,18 +64,15 @@ interface KeysProps {
 
 /** On its own, as it is drawn anew with every note. */
 function Keys({ part, run, label }: KeysProps) {
-  const { right, left, lowest, highest } = useMemo(() => keysOf(part.steps), [part]);
+  const { score } = part;
+  const { right, left, lowest, highest } = useMemo(() => rangeOf(score), [score]);
   const isPortrait = useMedia('(orientation: portrait)');
-  // Who asks for less motion sees the keys change with the beat and not with every note.
-  const isCalm = useMedia('(prefers-reduced-motion: reduce)');
-  const position = isCalm ? run?.beatPosition.value : run?.position.value;
-  const index = position === undefined ? 0 : position - part.start;
-  const step = part.steps[index] ?? null;
+  const index = useStep(part, run) ?? 0;
   const hands = {
-    ...(part.score.right.length > 0 && { right: placed(part.score.right, index) }),
-    ...(part.score.left.length > 0 && { left: placed(part.score.left, index) }),
+    ...(right.length > 0 && { right: placed(score.right, index) }),
+    ...(left.length > 0 && { left: placed(score.left, index) }),
   };
-  const now = [step?.right, step?.left].flatMap((key) => (key ? [key.midi] : []));
+  const now = [hands.right?.now, hands.left?.now].filter((midi) => typeof midi === 'number');
   return (
     <Keyboard
       lowest={lowest}
@@ -94,11 +95,18 @@ interface NotesProps {
 
 /** The engraved music in place of the keys; it turns with the beat. */
 function Notes({ part, run, description }: NotesProps) {
-  const isCalm = useMedia('(prefers-reduced-motion: reduce)');
-  const position = isCalm ? run?.beatPosition.value : run?.position.value;
-  const place = PARTS_OF_BEAT / part.score.grouping;
-  const at = position === undefined ? null : (position - part.start) * place;
+  const step = useStep(part, run);
+  const at = step === null ? null : (step * PARTS_OF_BEAT) / part.score.grouping;
   return <Staff score={part.score} at={at} description={description} />;
+}
+
+/** The step of an arpeggio that sounds now; null before the run. May lie before its first note or after its last. */
+function useStep(part: Part, run: Run | null): number | null {
+  // Who asks for less motion sees the page change with the beat and not with every note.
+  const isCalm = useMedia('(prefers-reduced-motion: reduce)');
+  if (run === null) return null;
+  const position = isCalm ? run.beatPosition.value : run.position.value;
+  return position - part.start;
 }
 
 /** After the last note the hand stays as it lies. */
@@ -114,12 +122,8 @@ function lengthFor(semitones: number, isPortrait: boolean): number {
   return isPortrait ? 110 : 64;
 }
 
-function keysOf(steps: readonly Step[]) {
-  const midis = (hand: (step: Step) => Key | null) => [
-    ...new Set(steps.flatMap((step) => hand(step)?.midi ?? [])),
-  ];
-  const right = midis((step) => step.right);
-  const left = midis((step) => step.left);
+function rangeOf(score: MusicScore) {
+  const [right, left] = [keysOfHand(score.right), keysOfHand(score.left)];
   const all = [...right, ...left];
   return { right, left, lowest: Math.min(...all), highest: Math.max(...all) };
 }

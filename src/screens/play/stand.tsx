@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { fingeringFor } from '../../../shared/planning/chosen-fingering';
+import { targetOf } from '../../../shared/planning/map';
 import { type Reason, reasonText } from '../../../shared/planning/reasons';
 import { say, unsay } from '../../parts/notice/notice';
 import { preferences } from '../../preferences';
@@ -39,12 +40,13 @@ export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
       courseOf(entry.items, {
         contraryForm,
         blackNames,
-        tempo,
+        // What is asked: the tempo of the day would have all drawn anew at each change, and looks the same.
+        tempo: targetOf(programme, entry.way),
         grouping,
         fingeringOf: (item, hand) =>
           fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,
       }),
-    [entry.items, contraryForm, blackNames, tempo, grouping, fingerings, span, programme],
+    [entry.items, entry.way, contraryForm, blackNames, grouping, fingerings, span, programme],
   );
   const run = useSignal<Run | null>(null);
   const light = useSignal<WakeLock | null>(null);
