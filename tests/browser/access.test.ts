@@ -101,6 +101,18 @@ describe.each(['light', 'dark'] as const)('%s', (theme) => {
   });
 });
 
+test.each(['#/report', '#/fingering'])('%s is printed without controls', async (screen) => {
+  const page = await open('light', TABLET);
+  await lookRound(page);
+  await show(page, screen, 'table');
+  const controls = page.locator('[data-screen-only]');
+  expect(await controls.count()).toBeGreaterThan(2);
+  await page.emulateMedia({ media: 'print' });
+  expect(await controls.filter({ visible: true }).count()).toBe(0);
+  expect(await page.locator('table').first().isVisible()).toBe(true);
+  await page.context().close();
+});
+
 test.each([
   ['keys and fingers', TABLET],
   ['keys and fingers', PHONE],
