@@ -1,28 +1,38 @@
-/** The score of an item as this person plays it: their names, their fingering, their form of contrary motion. */
-import type { Item } from '../../shared/music/deck';
+/** Scores as this person plays them: their names, their fingering, their form of contrary motion. */
+import { type Item, roundItems } from '../../shared/music/deck';
 import type { Score } from '../../shared/music/score';
-import { scoreOf } from '../../shared/music/score-of';
+import { scoreOf, type ScoreOptions } from '../../shared/music/score-of';
 import type { Tempo } from '../../shared/music/tempo';
 import { fingeringFor } from '../../shared/planning/chosen-fingering';
 import type { Student } from '../../shared/planning/student';
-import { preferences } from '../preferences';
-import { chordText, wayText } from './words';
+import { preferences, type Preferences } from '../preferences';
+import { chordText, noteText, wayText } from './words';
 
 /** Of a student with a programme. */
 export function itemScore(
   student: Student,
   item: Item,
   tempo: Tempo,
-  blackNames = preferences.value.blackNames,
+  preferred = preferences.value,
 ): Score {
+  const title = `${chordText(item.note, item.chord).title}, ${wayText(item.way)}`;
+  return scoreOf([item], { ...optionsFor(student, preferred), title, tempo });
+}
+
+/** The whole round that an item belongs to, of a student with a programme. */
+export function roundScore(student: Student, { note, way }: Item, tempo: Tempo): Score {
+  const title = `The round from ${noteText(note)}, ${wayText(way)}`;
+  const options = optionsFor(student, preferences.value);
+  return scoreOf(roundItems(note, way), { ...options, title, tempo });
+}
+
+function optionsFor(student: Student, { blackNames }: Preferences) {
   const { grouping, contraryForm } = student.programme!;
-  return scoreOf([item], {
-    title: `${chordText(item.note, item.chord).title}, ${wayText(item.way)}`,
-    tempo,
+  return {
     grouping,
     contraryForm,
     blackNames,
     pedal: false,
-    fingeringOf: (one, hand) => fingeringFor(student, one, hand)?.plan ?? null,
-  });
+    fingeringOf: (item, hand) => fingeringFor(student, item, hand)?.plan ?? null,
+  } satisfies Omit<ScoreOptions, 'title' | 'tempo'>;
 }

@@ -19,11 +19,11 @@ interface ItemNotesProps {
 
 export function ItemNotes({ item, tempo }: ItemNotesProps) {
   const student = useStore().student.value;
-  const { blackNames } = preferences.value;
+  const preferred = preferences.value;
   const text = chordText(item.note, item.chord);
   const score = useMemo(
-    () => itemScore(student, item, tempo, blackNames),
-    [student, item, tempo, blackNames],
+    () => itemScore(student, item, tempo, preferred),
+    [student, item, tempo, preferred],
   );
   const [right, left] = [keysOfHand(score.right), keysOfHand(score.left)];
   const all = [...right, ...left];

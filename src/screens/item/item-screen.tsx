@@ -9,21 +9,22 @@ import { markOf } from '../../../shared/music/tempo';
 import { targetOf } from '../../../shared/planning/map';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
+import { itemScore, roundScore } from '../../parts/item-score';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { percent } from '../../parts/percent-text';
 import { Mark } from '../../parts/stepper/beat-note';
-import { chordText, wayText } from '../../parts/words';
+import { chordText, noteText, wayText } from '../../parts/words';
 import { hrefOf, type ScreenProps } from '../../route';
 import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
+import { SaveScore } from '../../parts/save-score/save-score';
 import { WayList } from '../../parts/way-list/way-list';
 import { FingeringSection } from './fingering-section';
 import { ItemNotes } from './item-notes';
 import { Remarks } from '../../parts/remarks/remarks';
 import { RunChart } from './run-chart';
 import { RunTable } from './run-table';
-import { SaveNotes } from './save-notes';
 import { standingText } from './standing';
 import styles from './item-screen.module.css';
 
@@ -65,7 +66,16 @@ function ItemPage({ item, programme }: ItemProps) {
   return (
     <Page title={titleOf(item)} note={wayText(item.way)} lit={[item.note]}>
       <ItemNotes item={item} tempo={target} />
-      <SaveNotes item={item} tempo={target} />
+      <SaveScore
+        what="these notes"
+        scoreOf={() => itemScore(student, item, target)}
+        fileName={item.id.replaceAll('.', '-')}
+      />
+      <SaveScore
+        what={`the whole round from ${noteText(item.note)}`}
+        scoreOf={() => roundScore(student, item, target)}
+        fileName={`round-${item.note}-${item.way.replaceAll('.', '-')}`}
+      />
       <FingeringSection item={item} />
       <section class={styles.section}>
         <h2>Reach</h2>
