@@ -3,7 +3,8 @@
  * one track a hand (MIDI Manufacturers Association, Standard MIDI Files 1.0, RP-001; MIDI 1.0 for what they contain).
  */
 import { placedNotes, type PlacedNote } from '../music/engraving/placed';
-import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../music/score';
+import { lengthOf, type Sound, soundsOf } from '../music/playing';
+import { PARTS_OF_BEAT, type Score } from '../music/score';
 import { type Touch, touchesOf } from './pedal';
 
 const TICKS_PER_BEAT = 480;
@@ -99,39 +100,19 @@ function tempoTrack({ title, tempo, grouping }: Score): readonly number[] {
 }
 
 /** SMF has no fingering, so it is told in words, where the note begins. */
-function fingerText({ fingers }: ScoreNote, at: number): readonly MidiEvent[] {
+function fingerText({ fingers, place }: PlacedNote): readonly MidiEvent[] {
   const known = fingers.filter((finger) => finger !== null);
   if (known.length === 0) return [];
   const words = `${known.length === 1 ? 'finger' : 'fingers'} ${known.join(' ')}`;
-  return [meta(at, BEFORE_NOTES, TEXT, ascii(words))];
+  return [meta(place * TICKS_PER_PART, BEFORE_NOTES, TEXT, ascii(words))];
 }
 
-/** Where a key that is down has to be up at the latest: where the hand next plays it. */
-function nextOf(notes: readonly PlacedNote[], place: number, midi: number): number {
-  const next = notes.slice(place + 1).find((other) => other.keys.some((key) => key.midi === midi));
-  return next?.place ?? Infinity;
-}
-
-function soundsOf(
-  notes: readonly PlacedNote[],
-  place: number,
-  channel: number,
-): readonly MidiEvent[] {
-  const note = notes[place]!;
-  // A key that is only touched makes no sound.
-  if (note.isSilent) return fingerText(note, note.place * TICKS_PER_PART);
-  const on = note.place * TICKS_PER_PART;
-  const held = note.place + note.length + (note.overlap ?? 0);
-  const velocity = note.isAccented ? ACCENT : LOUDNESS;
+function soundEvents(sound: Sound, channel: number): readonly MidiEvent[] {
+  const { midi, start, end, isAccented } = sound;
+  const velocity = isAccented ? ACCENT : LOUDNESS;
   return [
-    ...fingerText(note, on),
-    ...note.keys.flatMap(({ midi }): readonly MidiEvent[] => {
-      const off = Math.min(held, nextOf(notes, place, midi)) * TICKS_PER_PART;
-      return [
-        { at: on, order: NOTES, bytes: [NOTE_ON + channel, midi, velocity] },
-        { at: off, order: RELEASES, bytes: [NOTE_OFF + channel, midi, RELEASE] },
-      ];
-    }),
+    { at: start * TICKS_PER_PART, order: NOTES, bytes: [NOTE_ON + channel, midi, velocity] },
+    { at: end * TICKS_PER_PART, order: RELEASES, bytes: [NOTE_OFF + channel, midi, RELEASE] },
   ];
 }
 
@@ -150,10 +131,11 @@ function handTrack(score: Score, hand: 'right' | 'left'): readonly number[] {
   // A channel for each hand, so that one may let go of a key that the other holds.
   const channel = hand === 'right' ? 0 : 1;
   const notes = placedNotes(score, hand);
-  const length = score[hand].reduce((sum, note) => sum + note.length, 0) * TICKS_PER_PART;
+  const length = lengthOf(score) * TICKS_PER_PART;
   return track(hand === 'right' ? 'Right hand' : 'Left hand', length, [
     { at: 0, order: FIRST, bytes: [PROGRAM + channel, PIANO] },
-    ...notes.flatMap((_, place) => soundsOf(notes, place, channel)),
+    ...notes.flatMap(fingerText),
+    ...soundsOf(score, hand).flatMap((sound) => soundEvents(sound, channel)),
     // A hand that rests needs no pedal of its own.
     ...(notes.length === 0 ? [] : pedalEvents(touchesOf(score), channel)),
   ]);
