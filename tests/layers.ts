@@ -30,7 +30,7 @@ const MAY_USE: Readonly<Record<string, readonly string[]>> = {
   'shared/log': ['shared/music'],
   'shared/learning': ['shared/music', 'shared/log'],
   'shared/planning': ['shared/music', 'shared/log', 'shared/learning'],
-  'shared/listening': ['shared/music'],
+  'shared/listening': ['shared/music', 'shared/log'],
   'shared/formats': ALL_SHARED,
   'src/parts': [...ALL_SHARED, 'src'],
   'src/store': [...ALL_SHARED, 'src'],
