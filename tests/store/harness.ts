@@ -52,7 +52,7 @@ async function recordUntilFull() {
   let confirmed = 0;
   for (;;) {
     try {
-      confirmed += (await store.record(Array.from({ length: 20 }, remark))).length;
+      confirmed += (await store.record(Array.from({ length: 100 }, remark))).length;
     } catch (error) {
       const { name, kind, message } = error as StoreError;
       return { name, kind, message, confirmed, shown: store.student.value.remarks.length };
