@@ -17,7 +17,7 @@ export interface ScoreOptions extends SequenceOptions {
   readonly pedal: boolean;
 }
 
-interface FingeredKey {
+export interface FingeredKey {
   readonly key: Key;
   readonly finger: Finger | null;
 }
@@ -32,7 +32,7 @@ function fingeredKeys(item: Item, hand: Hand, options: ScoreOptions): readonly F
 }
 
 /** How the hand comes from one key to the next: away from the thumb's side it is the thumb that goes under. */
-function changeTo(hand: Hand, from: FingeredKey, to: FingeredKey): ScoreNote['change'] {
+export function changeTo(hand: Hand, from: FingeredKey, to: FingeredKey): ScoreNote['change'] {
   if (from.finger === null || to.finger === null) return null;
   const isUp = to.key.midi > from.key.midi;
   const [start, end] = [{ finger: from.finger }, { finger: to.finger }];
