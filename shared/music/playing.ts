@@ -71,14 +71,14 @@ export function momentsOf(score: Score, hands: Hands, { from, to }: Stretch): re
     { length: Math.max(0, Math.ceil(to / PARTS_OF_BEAT) - firstBeat) },
     (_, i) => (firstBeat + i) * PARTS_OF_BEAT,
   );
-  const notes = chosen.flatMap((hand) => placedNotes(score, hand, from, to));
+  const notes = chosen.flatMap((hand) => placedNotes(score, hand));
   const sounds = groupBy(
     chosen.flatMap((hand) => soundsOf(score, hand)),
     ({ start }) => start,
   );
   const places = [...new Set([from, ...beats, ...notes.map(({ place }) => place)])];
   return places
-    .filter((place) => place < to)
+    .filter((place) => place >= from && place < to)
     .toSorted((a, b) => a - b)
     .map((place) => ({
       place,

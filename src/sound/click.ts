@@ -46,13 +46,20 @@ export const FADE = 0.1;
 
 export interface Clicker {
   /** Puts a click on the audio clock, its first sample at the time of the beat. */
-  click(beat: GridBeat): void;
+  click(beat: Pick<GridBeat, 'time' | 'isAccent'>): void;
   /** Fades out what sounds and all that is still to come. The clicker cannot be used again. */
   silence(): void;
 }
 
+/** Squared, because half way on a slider should sound half as loud. */
+export const gainOf = (volume: number): number => volume * volume;
+
 /** `volume` goes from 0 to 1. */
-export function createClicker(context: BaseAudioContext, volume: number): Clicker {
+export function createClicker(
+  context: BaseAudioContext,
+  volume: number,
+  output: AudioNode = context.destination,
+): Clicker {
   const bufferOf = (isAccent: boolean): AudioBuffer => {
     const samples = clickSamples(context.sampleRate, isAccent);
     const { sampleRate } = context;
@@ -62,9 +69,8 @@ export function createClicker(context: BaseAudioContext, volume: number): Clicke
   };
   const accent = bufferOf(true);
   const normal = bufferOf(false);
-  // Squared, because half way on a slider should sound half as loud.
-  const gain = new GainNode(context, { gain: volume * volume });
-  gain.connect(context.destination);
+  const gain = new GainNode(context, { gain: gainOf(volume) });
+  gain.connect(output);
   return {
     click: ({ time, isAccent }) => {
       const source = new AudioBufferSourceNode(context, { buffer: isAccent ? accent : normal });

@@ -1,7 +1,8 @@
-import { computed, signal, type ReadonlySignal } from '@preact/signals';
-import { openAudioClock, openSilentClock } from './clock';
-import { checkGrid, LOOK_AHEAD, walkGrid, type GridBeat } from './schedule';
-import { startTicker } from './ticker';
+import type { ReadonlySignal } from '@preact/signals';
+import { createClicker, FADE } from './click';
+import { LEAD, openAudioClock, openSilentClock } from './clock';
+import { conduct, type SoundState } from './conductor';
+import { checkGrid, type GridBeat, walkGrid } from './schedule';
 
 export interface Beat {
   /** 0 is the first beat of the music; the count-in has negative numbers. */
@@ -27,18 +28,11 @@ export interface MetronomeOptions {
 }
 
 export interface Metronome {
-  /** 'interrupted': the browser holds the sound back, and the beats wait; offer `resume`. */
-  readonly state: ReadonlySignal<'running' | 'interrupted' | 'stopped'>;
+  readonly state: ReadonlySignal<SoundState>;
   /** To be called in a user's gesture. The beats go on where they stood. */
   resume(): Promise<void>;
   stop(): void;
 }
-
-/** Seconds between the start and the first beat: time for a device's sound output to wake up. */
-const LEAD = 0.2;
-
-/** Milliseconds. What is changed now is on the screen with the next frame, so a beat is shown a little before its time. */
-const HALF_FRAME = 8;
 
 /**
  * Starts a metronome. To be called in a user's gesture, without an `await` before it: only then may a page sound. Rejects
@@ -48,51 +42,25 @@ export async function startMetronome(options: MetronomeOptions): Promise<Metrono
   const { beatsPerMinute, countInBeats, beatsPerBar = null } = options;
   const shape = { beatsPerMinute, countInBeats, beatsPerBar };
   checkGrid(shape);
-  const clock = options.sound
-    ? openAudioClock(options.volume, options.latencyOffsetMs)
-    : openSilentClock();
+  const clock = options.sound ? openAudioClock(options.latencyOffsetMs) : openSilentClock();
+  const clicker = clock.context && createClicker(clock.context, options.volume);
   await clock.resume();
 
-  const isStopped = signal(false);
+  const conductor = conduct<GridBeat>(clock, ({ index, isAccent }, at) =>
+    options.onBeat({ index, at, isAccent }),
+  );
   const start = clock.now() + LEAD + (countInBeats * 60) / beatsPerMinute;
-  const walk = walkGrid({ ...shape, start }, clock);
-  const waiting: GridBeat[] = [];
-
-  const advance = () => {
-    if (!clock.isRunning.value) return;
-    waiting.push(...walk(document.hidden ? LOOK_AHEAD.hidden : LOOK_AHEAD.visible));
-    // `onBeat` may stop the metronome: no beat comes after that.
-    while (!isStopped.value && waiting[0] !== undefined) {
-      const { index, time, isAccent } = waiting[0];
-      const at = clock.heardAt(time);
-      if (at > performance.now() + HALF_FRAME) return;
-      waiting.shift();
-      options.onBeat({ index, at, isAccent });
-    }
-  };
-
-  // Ticks go on in a hidden page; frames let a beat be seen at its time.
-  const stopTicker = startTicker(advance);
-  let frame = requestAnimationFrame(function onFrame() {
-    frame = requestAnimationFrame(onFrame);
-    advance();
-  });
-  document.addEventListener('visibilitychange', advance);
-  advance();
+  const click = (beat: GridBeat) => clicker?.click(beat);
+  conductor.follow(walkGrid({ ...shape, start }, { now: clock.now, click }), start);
 
   return {
-    state: computed(() => {
-      if (isStopped.value) return 'stopped';
-      return clock.isRunning.value ? 'running' : 'interrupted';
-    }),
+    state: conductor.state,
     resume: clock.resume,
     stop: () => {
-      if (isStopped.value) return;
-      isStopped.value = true;
-      stopTicker();
-      cancelAnimationFrame(frame);
-      document.removeEventListener('visibilitychange', advance);
-      clock.close();
+      if (conductor.state.value === 'stopped') return;
+      conductor.stop();
+      clicker?.silence();
+      clock.close(FADE);
     },
   };
 }

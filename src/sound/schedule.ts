@@ -1,13 +1,5 @@
-/**
- * Which beats are due: arithmetic on the seconds of one clock. The metronome with sound, the silent one and the offline
- * test of every click all go through here.
- */
-
-/**
- * How far ahead clicks are handed to the audio clock, in seconds. A click that is handed over can still be silenced, so
- * looking far ahead costs nothing, and a busy page that ticks late loses no click. A hidden page may tick once a second.
- */
-export const LOOK_AHEAD = { visible: 0.25, hidden: 2 } as const;
+/** Which beats are due: the metronome with sound, the silent one and the offline test of every click go through here. */
+import { type Timed, type Walk, walkRow } from './walk';
 
 export interface Grid {
   /** When beat 0, the first beat of the music, sounds: seconds on the metronome's clock. */
@@ -19,20 +11,9 @@ export interface Grid {
   readonly beatsPerBar: number | null;
 }
 
-export interface GridBeat {
+export interface GridBeat extends Timed {
   readonly index: number;
-  /** Seconds on the metronome's clock. */
-  readonly time: number;
   readonly isAccent: boolean;
-}
-
-export interface Due {
-  /** Beats to be clicked. */
-  readonly ahead: readonly GridBeat[];
-  /** Beats whose time has passed: too late to click, but not to be counted. */
-  readonly late: readonly GridBeat[];
-  /** Index of the first beat that is not due yet. */
-  readonly next: number;
 }
 
 const isCount = (value: number, least: number): boolean =>
@@ -61,17 +42,11 @@ export const timeOf = (grid: Grid, index: number): number =>
 export const isAccented = ({ beatsPerBar }: Grid, index: number): boolean =>
   beatsPerBar === null ? index === 0 : index % beatsPerBar === 0;
 
-/** The beats from index `next` on that come before `now + lookAhead` (seconds), each in time order. */
-export function beatsDue(grid: Grid, next: number, now: number, lookAhead: number): Due {
-  const ahead: GridBeat[] = [];
-  const late: GridBeat[] = [];
-  let index = next;
-  for (; timeOf(grid, index) < now + lookAhead; index += 1) {
-    const time = timeOf(grid, index);
-    (time < now ? late : ahead).push({ index, time, isAccent: isAccented(grid, index) });
-  }
-  return { ahead, late, next: index };
-}
+export const beatAt = (grid: Grid, index: number): GridBeat => ({
+  index,
+  time: timeOf(grid, index),
+  isAccent: isAccented(grid, index),
+});
 
 /** What the beats are scheduled on: the audio clock, or the page's clock when there is no sound. */
 export interface BeatClock {
@@ -80,17 +55,7 @@ export interface BeatClock {
   click(beat: GridBeat): void;
 }
 
-/**
- * Walks along the grid: each call clicks what is due within `lookAhead` seconds and returns all beats newly due, the late
- * ones too. Each beat is handed out once, however irregular the calls.
- */
-export function walkGrid(grid: Grid, clock: BeatClock): (lookAhead: number) => readonly GridBeat[] {
+/** Walks along the grid and clicks its beats, those of the count-in first; see walkRow. */
+export const walkGrid = (grid: Grid, { now, click }: BeatClock): Walk<GridBeat> =>
   // Subtracted, because -countInBeats would be -0 without a count-in.
-  let next = 0 - grid.countInBeats;
-  return (lookAhead) => {
-    const due = beatsDue(grid, next, clock.now(), lookAhead);
-    next = due.next;
-    for (const beat of due.ahead) clock.click(beat);
-    return [...due.late, ...due.ahead];
-  };
-}
+  walkRow((index) => beatAt(grid, index), 0 - grid.countInBeats, { now, sound: click });

@@ -4,7 +4,8 @@
  */
 import { createClicker } from '../../src/sound/click';
 import { startMetronome, type Beat, type Metronome } from '../../src/sound/metronome';
-import { LOOK_AHEAD, walkGrid, type Grid } from '../../src/sound/schedule';
+import { walkGrid, type Grid } from '../../src/sound/schedule';
+import { LOOK_AHEAD } from '../../src/sound/walk';
 
 export interface RenderedClick {
   /** Place of the click's first sample in the whole sound. */

@@ -1,15 +1,15 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  beatsDue,
+  beatAt,
   checkGrid,
   isAccented,
-  LOOK_AHEAD,
   timeOf,
   walkGrid,
   type Grid,
   type GridBeat,
 } from '../../src/sound/schedule';
+import { due, LOOK_AHEAD } from '../../src/sound/walk';
 
 const grids = fc.record({
   start: fc.double({ min: 0, max: 100, noNaN: true }),
@@ -105,7 +105,10 @@ describe('the beats that are due', () => {
 
   it('lose none to a tick that comes a second late', () => {
     const grid = gridOf({ beatsPerMinute: 240 });
-    const { late, ahead, next } = beatsDue(grid, 2, 11.45, LOOK_AHEAD.visible);
+    const { late, ahead, next } = due((index) => beatAt(grid, index), 2, {
+      now: 11.45,
+      lookAhead: LOOK_AHEAD.visible,
+    });
     expect(late.map(({ index, time }) => [index, time])).toEqual([
       [2, 10.5],
       [3, 10.75],
