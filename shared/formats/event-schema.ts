@@ -7,6 +7,7 @@ import { type ArpeggioId, type ItemId, parseItemId, STAGES, STARTING_NOTES } fro
 import type { Finger } from '../music/fingering/types';
 import { LARGEST_SPAN, SMALLEST_SPAN } from '../music/fingering/spans';
 import { FASTEST, SLOWEST } from '../music/tempo';
+import { type DrillId, parseDrillId } from '../planning/drills/kinds';
 
 /** Characters of a remark. */
 export const LONGEST_TEXT = 2000;
@@ -49,6 +50,9 @@ const isItemId = (value: unknown): value is ItemId =>
 
 const isArpeggioId = (value: unknown): value is ArpeggioId =>
   typeof value === 'string' && parseItemId(`${value}.right.2`) !== null;
+
+const isDrillId = (value: unknown): value is DrillId =>
+  typeof value === 'string' && parseDrillId(value) !== null;
 
 const eventId = v.custom<string>(isEventId, 'not the id of an event');
 const uuid = v.custom<string>(isStudentId, 'not a version 4 UUID');
@@ -142,6 +146,11 @@ export const EVENT_SCHEMAS = {
     ...stamp,
     kind: v.literal('span'),
     semitones: v.nullable(whole(SMALLEST_SPAN, LARGEST_SPAN)),
+  }),
+  drill: v.object({
+    ...stamp,
+    kind: v.literal('drill'),
+    drill: v.custom<DrillId>(isDrillId, 'not a drill'),
   }),
   void: v.pipe(
     v.object({

@@ -88,6 +88,13 @@ export interface SpanBody {
   readonly semitones: number | null;
 }
 
+/** A drill that was played; it has no rating. */
+export interface DrillBody {
+  readonly kind: 'drill';
+  /** "d.major-6.left.join", see planning/drills/kinds.ts. */
+  readonly drill: string;
+}
+
 /** A correction: the named earlier events no longer count. They stay in the log. */
 export interface VoidBody {
   readonly kind: 'void';
@@ -96,7 +103,15 @@ export interface VoidBody {
 
 /** What a screen asks the store to record; the store adds id, time, day, device and student. */
 export type EventBody =
-  RunBody | ProgrammeBody | NameBody | AsideBody | RemarkBody | FingeringBody | SpanBody | VoidBody;
+  | RunBody
+  | ProgrammeBody
+  | NameBody
+  | AsideBody
+  | RemarkBody
+  | FingeringBody
+  | SpanBody
+  | DrillBody
+  | VoidBody;
 
 export type LogEvent = Stamp & EventBody;
 export type EventKind = EventBody['kind'];

@@ -13,10 +13,11 @@ import type { FingerPlan, Hand } from '../music/fingering/types';
 import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
+import { handOfDrill } from './drills/kinds';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 2;
+export const STUDENT_VERSION = 3;
 
 export interface LastRun {
   readonly day: Day;
@@ -44,6 +45,13 @@ export interface NoteCount {
   readonly last: string;
 }
 
+/** Drills that were played for a hand of an arpeggio, and the last of them. */
+export interface DrillWork {
+  readonly times: number;
+  readonly drill: string;
+  readonly day: Day;
+}
+
 /** One hand of an arpeggio: "d.major-6.left". */
 export type HandOfArpeggio = `${ArpeggioId}.${Hand}`;
 
@@ -58,6 +66,7 @@ export interface Student {
   readonly remarks: readonly Remark[];
   /** Those that the person chose. */
   readonly fingerings: ReadonlyMap<HandOfArpeggio, FingerPlan>;
+  readonly drills: ReadonlyMap<HandOfArpeggio, DrillWork>;
   /** In semitones; null for an average hand. */
   readonly span: number | null;
   readonly work: ReadonlyMap<Day, Work>;
@@ -68,12 +77,13 @@ export interface Student {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 type Draft = Mutable<
-  Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'fingerings' | 'work' | 'noteCounts'>
+  Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'fingerings' | 'drills' | 'work' | 'noteCounts'>
 > & {
   lastRuns: Map<ItemId, LastRun>;
   aside: Set<ItemId>;
   remarks: Remark[];
   fingerings: Map<HandOfArpeggio, FingerPlan>;
+  drills: Map<HandOfArpeggio, DrillWork>;
   work: Map<Day, Work>;
   noteCounts: Map<StartingNote, NoteCount>;
 };
@@ -87,6 +97,7 @@ export const newStudent = (): Student => ({
   aside: new Set(),
   remarks: [],
   fingerings: new Map(),
+  drills: new Map(),
   span: null,
   work: new Map(),
   noteCounts: new Map(),
@@ -102,6 +113,7 @@ export const cloneStudent = (student: Student): Student => ({
   aside: new Set(student.aside),
   remarks: [...student.remarks],
   fingerings: new Map(student.fingerings),
+  drills: new Map(student.drills),
   work: new Map(student.work),
   noteCounts: new Map(student.noteCounts),
 });
@@ -159,6 +171,12 @@ function applyEvent(draft: Draft, event: LogEvent): void {
     case 'span':
       draft.span = event.semitones;
       break;
+    case 'drill': {
+      const key = handOfDrill(event.drill);
+      const times = (draft.drills.get(key)?.times ?? 0) + 1;
+      draft.drills.set(key, { times, drill: event.drill, day: event.day });
+      break;
+    }
     case 'void':
       break;
   }

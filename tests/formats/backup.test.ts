@@ -42,7 +42,7 @@ describe('a backup', () => {
   it('begins with a header and has one event a line', () => {
     const lines = textOf(samples).split('\n');
     expect(lines[0]).toBe(
-      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":8}',
+      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":9}',
     );
     expect(JSON.parse(lines[1]!)).toEqual(SAMPLES.run);
     expect([lines.length, lines.at(-1)]).toEqual([10, '']);
@@ -81,8 +81,10 @@ describe('a backup', () => {
   });
 
   it('takes what an editor may have done to it: carriage returns and empty lines', () => {
-    expect(read(`${textOf(samples).replaceAll('\n', '\r\n')}\r\n\n`).entries).toHaveLength(8);
-    expect(read(textOf(samples).trimEnd()).entries).toHaveLength(8);
+    expect(read(`${textOf(samples).replaceAll('\n', '\r\n')}\r\n\n`).entries).toHaveLength(
+      samples.length,
+    );
+    expect(read(textOf(samples).trimEnd()).entries).toHaveLength(samples.length);
   });
 
   it('counts an event once, the first time', () => {
@@ -118,11 +120,11 @@ describe('a backup is refused, with the line and what to do', () => {
       withLine(0, lines[0]!.replace('"version":1', '"version":2')),
       /Update the app/,
     ],
-    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 8 events/],
+    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 9 events/],
     [
       'cut off within a line',
       textOf(samples).slice(0, 900),
-      /stops after \d of 8 events.*Copy it again/,
+      /stops after \d of 9 events.*Copy it again/,
     ],
     ['longer than announced', textOf(samples, 5), /Line 7 .*beyond the number of events/],
   ])('%s', (_, text, message) => {
@@ -188,13 +190,13 @@ describe('the preview', () => {
     expect(fresh).toHaveLength(102);
     expect(told).toEqual({
       made: '2026-11-25T16:00:00.000Z',
-      events: 110,
+      events: 102 + samples.length,
       // Of 99 runs one is voided.
       runs: 98,
       firstDay: '2026-11-25',
       lastDay: '2026-11-25',
       names: ['Ada'],
-      alreadyHere: 8,
+      alreadyHere: samples.length,
       newer: 1,
       damaged: 1,
     });

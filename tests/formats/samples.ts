@@ -37,7 +37,8 @@ export const SAMPLES: { readonly [K in EventKind]: LogEvent & { readonly kind: K
     plan: { low: [5], pattern: [1, 4, 2], high: [1] },
   },
   span: { ...stamp, id: id(7), kind: 'span', semitones: 11 },
-  void: { ...stamp, id: id(8), kind: 'void', events: [id(1), id(4)] },
+  drill: { ...stamp, id: id(8), kind: 'drill', drill: 'd.major-6.left.join.4' },
+  void: { ...stamp, id: id(9), kind: 'void', events: [id(1), id(4)] },
 };
 
 /** Events with rising ids: a run for each place, with a name or remark now and then. */

@@ -40,6 +40,7 @@ export const deed: fc.Arbitrary<Deed> = fc.oneof(
       const plan = isChosen ? { low: [1 as const], pattern, high: [5 as const] } : null;
       return { kind: 'fingering', arpeggio, hand, plan };
     }),
+  item.map((id): Deed => ({ kind: 'drill', drill: `${itemOf(id).arpeggio}.left.chords` })),
   fc
     .option(fc.integer({ min: 7, max: 19 }))
     .map((semitones): Deed => ({ kind: 'span', semitones })),
