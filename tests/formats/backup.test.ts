@@ -45,7 +45,7 @@ describe('a backup', () => {
       '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":9}',
     );
     expect(JSON.parse(lines[1]!)).toEqual(SAMPLES.run);
-    expect([lines.length, lines.at(-1)]).toEqual([10, '']);
+    expect([lines.length, lines.at(-1)]).toEqual([samples.length + 2, '']);
     expect(backupFileName('2026-11-25')).toBe('arpeggiary-2026-11-25.arpeggiary');
   });
 
