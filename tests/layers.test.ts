@@ -34,7 +34,7 @@ test.each([
   ['src/parts/a.tsx', `import { transpose } from '@tonaljs/note';`],
   ['src/parts/a.tsx', `import { MapScreen } from '../screens/map/map-screen';`],
   ['src/parts/a.tsx', `import { openStore } from '../store/store';`],
-  ['src/parts/a.tsx', `const sound = import('../sound/click');`],
+  ['src/parts/a.tsx', `const day = import('../day/session');`],
   ['src/sound/a.ts', `import { openStore } from '../store/store';`],
   ['src/store/a.ts', `import { click } from '../sound/click';`],
   ['src/screens/map/a.tsx', `import { day } from '../today/day-list';`],

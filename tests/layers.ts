@@ -32,7 +32,7 @@ const MAY_USE: Readonly<Record<string, readonly string[]>> = {
   'shared/planning': ['shared/music', 'shared/log', 'shared/learning'],
   'shared/listening': ['shared/music', 'shared/log'],
   'shared/formats': ALL_SHARED,
-  'src/parts': [...ALL_SHARED, 'src'],
+  'src/parts': [...ALL_SHARED, 'src', 'src/sound'],
   'src/store': [...ALL_SHARED, 'src'],
   'src/day': [...ALL_SHARED, 'src', 'src/store'],
   'src/sound': [...ALL_SHARED, 'src'],

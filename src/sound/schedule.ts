@@ -1,6 +1,9 @@
 /** Which beats are due: the metronome with sound, the silent one and the offline test of every click go through here. */
 import { type Timed, type Walk, walkRow } from './walk';
 
+/** Beats that are counted before the music begins. */
+export const COUNT_IN = 4;
+
 export interface Grid {
   /** When beat 0, the first beat of the music, sounds: seconds on the metronome's clock. */
   readonly start: number;

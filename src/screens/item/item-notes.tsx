@@ -1,11 +1,15 @@
-/** The notes of an item in big type and on the drawn keyboard. */
+/** The notes of an item in big type, on the drawn keyboard and on the staff; to be heard, too. */
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { handsOf, type Item, motionOf } from '../../../shared/music/deck';
+import { HANDS } from '../../../shared/music/engraving/placed';
+import { soundsOf } from '../../../shared/music/playing';
+import { keysOfHand, type Score } from '../../../shared/music/score';
 import type { Tempo } from '../../../shared/music/tempo';
-import { keysOfHand } from '../../../shared/music/score';
 import { Figures } from '../../parts/figures/figures';
 import { itemScore } from '../../parts/item-score';
 import { Keyboard } from '../../parts/keyboard/keyboard';
+import { Playback } from '../../parts/playback/playback';
 import { Staff } from '../../parts/staff/staff';
 import { chordText } from '../../parts/words';
 import { preferences } from '../../preferences';
@@ -25,8 +29,7 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
     () => itemScore(student, item, tempo, preferred),
     [student, item, tempo, preferred],
   );
-  const [right, left] = [keysOfHand(score.right), keysOfHand(score.left)];
-  const all = [...right, ...left];
+  const place = useSignal<number | null>(null);
   return (
     <>
       <p class={styles.notes}>
@@ -36,16 +39,45 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
           <Figures chord={item.chord} />
         </span>
       </p>
-      <Keyboard
-        lowest={Math.min(...all)}
-        highest={Math.max(...all)}
-        right={right}
-        left={left}
-        label={`The keys: ${text.spoken}`}
-      />
+      <Keys score={score} place={place} label={`The keys: ${text.spoken}`} />
       <div class={styles.staff} data-hands={handsOf(item.way)} data-motion={motionOf(item.way)}>
-        <Staff score={score} at={null} description={`${text.spoken}, up and down`} />
+        <Notes score={score} place={place} description={`${text.spoken}, up and down`} />
       </div>
+      <Playback score={score} place={place} />
     </>
   );
 }
+
+interface HeardProps {
+  readonly score: Score;
+  readonly place: ReadonlySignal<number | null>;
+}
+
+/** On its own, as it is drawn anew with every note that is heard. */
+function Keys({ score, place, label }: HeardProps & { readonly label: string }) {
+  const { right, left, sounds } = useMemo(
+    () => ({
+      right: keysOfHand(score.right),
+      left: keysOfHand(score.left),
+      sounds: HANDS.flatMap((hand) => soundsOf(score, hand)),
+    }),
+    [score],
+  );
+  const all = [...right, ...left];
+  const at = place.value;
+  const now = sounds.filter(({ start, end }) => at !== null && start <= at && at < end);
+  return (
+    <Keyboard
+      lowest={Math.min(...all)}
+      highest={Math.max(...all)}
+      right={right}
+      left={left}
+      now={now.map(({ midi }) => midi)}
+      label={label}
+    />
+  );
+}
+
+const Notes = ({ score, place, description }: HeardProps & { readonly description: string }) => (
+  <Staff score={score} at={place.value} description={description} />
+);

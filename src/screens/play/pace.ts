@@ -1,8 +1,6 @@
 /** Where the music is, told from the beats: pure sums, so that no late timer can move it. */
 import type { Grouping } from '../../../shared/music/tempo';
-
-/** Beats that are counted before the music begins. */
-export const COUNT_IN = 4;
+import { COUNT_IN } from '../../sound/schedule';
 
 /** Which beat a position falls on: at the start beat 0 and the first note; moved when the player finds the beat again. */
 export interface Anchor {

@@ -3,9 +3,9 @@ import type { Grouping, Tempo } from '../../../shared/music/tempo';
 import { Button } from '../../parts/button/button';
 import { Mark } from '../../parts/stepper/beat-note';
 import { chordText } from '../../parts/words';
+import { COUNT_IN } from '../../sound/schedule';
 import { BeatLine } from './beat-line';
 import type { Course } from './course';
-import { COUNT_IN } from './pace';
 import type { Run } from './run';
 import styles from './run-panel.module.css';
 

@@ -5,11 +5,11 @@
 import { batch, computed, signal, untracked, type ReadonlySignal } from '@preact/signals';
 import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Metronome, MetronomeOptions } from '../../sound/metronome';
+import { COUNT_IN } from '../../sound/schedule';
 import { type Course, partAt } from './course';
 import {
   afterCountIn,
   type Anchor,
-  COUNT_IN,
   countAt,
   type HeardBeat,
   onNearestBeat,
