@@ -3,6 +3,7 @@ import { daysBetween } from '../log/day';
 import { type Day, FLUENCIES } from '../log/events';
 import { type ChordId, chordOf } from '../music/chords';
 import type { Way } from '../music/deck';
+import type { Hand } from '../music/fingering/types';
 import { type Grouping, markOf, type Tempo } from '../music/tempo';
 import type { LastRun } from './student';
 
@@ -26,6 +27,10 @@ export type Reason =
   | ({ readonly kind: 'rested' } & Weakest)
   /** Most tempo to gain for the time it takes. */
   | ({ readonly kind: 'short'; readonly target: Tempo } & Weakest)
+  /** The other hand is sore. */
+  | { readonly kind: 'spared'; readonly sore: Hand }
+  /** A hand is sore, and the head can work. */
+  | { readonly kind: 'mental' }
   /** At or above the target. */
   | ({ readonly kind: 'keep' } & Weakest);
 
@@ -87,6 +92,10 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
       return `${lastText(reason, grouping)}. After the pause likely even at ${mark(reason.reach)}.`;
     case 'short':
       return `${lastText(reason, grouping)}. Likely even at ${mark(reason.reach)} today; ${mark(reason.target)} is asked.`;
+    case 'spared':
+      return `Slowly, as the ${reason.sore} hand rests. Stop at once if this one hurts too.`;
+    case 'mental':
+      return 'Without playing: name each note before the beat comes to it, hear it, and see the finger.';
     case 'keep':
       return `${lastText(reason, grouping)}. Likely even at ${mark(reason.reach)}: played to keep it.`;
   }

@@ -14,7 +14,7 @@ import {
   type StartingNote,
   type Way,
 } from '../music/deck';
-import { intervalCount } from '../music/sequence';
+import { type ContraryForm, roundIntervals } from '../music/sequence';
 import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, practise, workingTempo } from '../learning/model';
 import { lookBackWay } from './look-back';
@@ -36,6 +36,8 @@ export interface Entry {
   /** With getting ready and rating. */
   readonly seconds: number;
   readonly reason: Reason;
+  /** To be gone through in the mind, without playing; it is not rated. */
+  readonly isMental?: true;
 }
 
 export interface DayPlan {
@@ -129,6 +131,12 @@ function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
     .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
 }
 
+/** Seconds of an entry, with getting ready and rating. */
+export function entrySeconds(items: readonly Item[], tempo: Tempo, form: ContraryForm): number {
+  const setup = items.length >= SHORTEST_ROUND ? ROUND_SETUP : SINGLE_SETUP;
+  return setup + secondsOf(roundIntervals(items, form), tempo) + RATING * items.length;
+}
+
 function candidateOf(planning: Planning, chosen: readonly Valued[]): Candidate {
   const { grouping, contraryForm } = planning.programme;
   const tempo = playableTempo(
@@ -136,12 +144,11 @@ function candidateOf(planning: Planning, chosen: readonly Valued[]): Candidate {
     grouping,
   );
   const kind = chosen.length >= SHORTEST_ROUND ? 'round' : 'single';
-  const intervals = chosen.reduce(
-    (sum, { item }) => sum + intervalCount(item.chord, item.way, contraryForm),
-    0,
+  const seconds = entrySeconds(
+    chosen.map(({ item }) => item),
+    tempo,
+    contraryForm,
   );
-  const setup = kind === 'round' ? ROUND_SETUP : SINGLE_SETUP;
-  const seconds = setup + secondsOf(intervals, tempo) + RATING * chosen.length;
   const value = chosen.reduce((sum, one) => sum + one.value, 0);
   const items = chosen.map((one) => one.item).toSorted((a, b) => a.index - b.index);
   const { note, way } = items[0]!;
