@@ -1,0 +1,205 @@
+/** What the measures of a take say to a teacher: only what can be heard, and what does not come by chance. */
+import type { HandTake, RunTake, TakeFault } from '../log/run-take';
+import type { Finger, Hand } from '../music/fingering/types';
+import type { Score, ScoreNote } from '../music/score';
+import { leastWait } from './pulse';
+import { mean } from './statistics';
+
+export type HandOrBoth = Hand | 'both';
+
+export type Finding =
+  /** At a place the player broke off; `isForGood` without playing on from anywhere. */
+  | { readonly kind: 'break'; readonly step: number; readonly isForGood: boolean }
+  /** The beat is lost before a note (`wait` in ms) … */
+  | {
+      readonly kind: 'stop';
+      readonly hand: HandOrBoth;
+      readonly step: number;
+      readonly wait: number;
+    }
+  /** … or only held up. */
+  | {
+      readonly kind: 'hesitation';
+      readonly hand: HandOrBoth;
+      readonly step: number;
+      readonly wait: number;
+    }
+  | TakeFault
+  /** All position changes of one sort take longer: see joinsOf. */
+  | ({ readonly kind: 'join' } & Join)
+  /** Milliseconds by which the left hand comes after the right. */
+  | { readonly kind: 'lead'; readonly late: number }
+  | { readonly kind: 'loose'; readonly looseness: number }
+  | { readonly kind: 'thumb late'; readonly hand: Hand; readonly late: number }
+  | { readonly kind: 'thumb loud'; readonly hand: Hand; readonly accent: number }
+  /** Gaps between the notes: `gap` in ms. */
+  | { readonly kind: 'gap'; readonly hand: Hand; readonly gap: number }
+  | { readonly kind: 'drift'; readonly drift: number }
+  | { readonly kind: 'uneven'; readonly hand: Hand; readonly units: number };
+
+/** All changes of position of one hand to the same note of the chord, in one direction. */
+export interface Join {
+  readonly hand: Hand;
+  readonly way: 'up' | 'down';
+  /** Place in the chord of the note that is reached. */
+  readonly tone: number;
+  readonly finger: Finger | null;
+  readonly change: 'thumb under' | 'hand over';
+  /** Mean of the waits in ms, and of how many. */
+  readonly wait: number;
+  readonly count: number;
+}
+
+const HANDS = ['right', 'left'] as const;
+
+/** Milliseconds: order of two sounds is heard by three in four at 22 ms (Sapp 2005, informal). */
+const TOGETHER = 22;
+/** Milliseconds from which a gap between notes counts as broken (P). */
+const BROKEN = -20;
+/** Milliseconds and standard errors from which a join is told (P). */
+const LEAST_JOIN = 15;
+const SURELY = 5;
+/** A stop: a beat long, or a second, but never less than this. Seconds (P). */
+const SHORTEST_STOP = 0.4;
+const LONGEST_STOP = 1;
+/** Just noticeable units up to which playing counts as fair; beyond it is uneven (P, see unitsOf). */
+export const FAIR = 4;
+
+/**
+ * Unevenness in just noticeable units: one displaced tone is heard from 6 ms, or 2.5 per cent of slower notes (Friberg &
+ * Sundberg 1995, J. Acoust. Soc. Am. 98:2524). Both in milliseconds. Professionals at 125 ms: 8 to 9 ms, 1.4 units.
+ */
+export const unitsOf = (unevenness: number, interval: number): number =>
+  unevenness / Math.max(6, 0.025 * interval);
+
+/** Milliseconds from note to note; null without a tempo. */
+export const intervalOf = ({ tempo }: RunTake): number | null =>
+  tempo === null ? null : 60_000 / tempo;
+
+/** Milliseconds from which a wait of a hand counts as a hesitation. */
+export const leastWaitOf = (hand: HandTake, interval: number): number =>
+  leastWait(interval / 1000, (hand.unevenness ?? 0) / 1000) * 1000;
+
+/** The waits before the position changes that the fingering of the score shows, in the order of playing. */
+export function joinsOf(take: RunTake, score: Score): readonly Join[] {
+  return HANDS.flatMap((hand) => {
+    const groups = new Map<string, Join[]>();
+    score[hand].forEach((note, step) => {
+      const wait = take.hands[hand]?.waits[step] ?? null;
+      if (note.change === null || wait === null) return;
+      const way = isUp(score[hand], step) ? 'up' : 'down';
+      const { tone } = note.keys[0]!;
+      const finger = note.fingers[0] ?? null;
+      const one: Join = { hand, way, tone, finger, change: note.change, wait, count: 1 };
+      groups.set(`${way} ${tone}`, [...(groups.get(`${way} ${tone}`) ?? []), one]);
+    });
+    return [...groups.values()].map((all): Join => ({
+      ...all[0]!,
+      wait: Math.round(mean(all.map(({ wait }) => wait))!),
+      count: all.length,
+    }));
+  });
+}
+
+const isUp = (notes: readonly ScoreNote[], step: number): boolean =>
+  notes[step]!.keys[0]!.midi > notes[step - 1]!.keys[0]!.midi;
+
+/** All findings of a take of the item that the score shows, in the order of their kinds. */
+export function findingsOf(take: RunTake, score: Score): readonly Finding[] {
+  const interval = intervalOf(take);
+  return [
+    ...breaksOf(take),
+    ...(interval === null ? [] : waitsOf(take, score, interval)),
+    ...take.faults,
+    ...(interval === null ? [] : habitsOf(take, score, interval)),
+    ...handFindings(take, interval),
+    ...(take.drift === null || take.drift === 0
+      ? []
+      : [{ kind: 'drift', drift: take.drift } as const]),
+  ];
+}
+
+function breaksOf({ breaks, hands }: RunTake): readonly Finding[] {
+  const last = Math.max(hands.right?.waits.length ?? 0, hands.left?.waits.length ?? 0) - 1;
+  const reached = Math.max(
+    ...HANDS.map((hand) => hands[hand]?.waits.findLastIndex((wait) => wait !== null) ?? -1),
+  );
+  return breaks.map((step, i) => {
+    const isForGood = i === breaks.length - 1 && reached <= step && step < last;
+    return { kind: 'break', step, isForGood };
+  });
+}
+
+/** Hesitations and stops, both hands in one where both wait. */
+function waitsOf(take: RunTake, score: Score, interval: number): readonly Finding[] {
+  const beat = (score.grouping * interval) / 1000;
+  const stop = Math.max(SHORTEST_STOP, Math.min(LONGEST_STOP, beat)) * 1000;
+  const steps = Math.max(score.right.length, score.left.length);
+  return Array.from({ length: steps }, (_, step) => step).flatMap((step): readonly Finding[] => {
+    const waiting = HANDS.flatMap((hand) => {
+      const measured = take.hands[hand];
+      const wait = measured?.waits[step] ?? null;
+      // What the thumb does throughout is told as that.
+      const usual = score[hand][step]?.fingers[0] === 1 ? (measured?.thumbLate ?? 0) : 0;
+      return measured && wait !== null && wait - usual >= leastWaitOf(measured, interval)
+        ? [{ hand, wait }]
+        : [];
+    });
+    if (waiting.length === 0) return [];
+    const hand = waiting.length === 2 ? 'both' : waiting[0]!.hand;
+    const wait = Math.max(...waiting.map((one) => one.wait));
+    return [{ kind: wait >= stop ? 'stop' : 'hesitation', hand, step, wait }];
+  });
+}
+
+/** What recurs: joins that take longer time and again. A single hesitation is told as such. */
+function habitsOf(take: RunTake, score: Score, interval: number): readonly Finding[] {
+  return joinsOf(take, score).flatMap((join) => {
+    const hand = take.hands[join.hand]!;
+    const error = (hand.unevenness ?? Infinity) / Math.sqrt(join.count);
+    const least = Math.max(LEAST_JOIN, 0.025 * interval, SURELY * error);
+    const isHabit = join.count > 1 && join.wait >= least;
+    return isHabit && waitsAtMost(take, score, join, leastWaitOf(hand, interval))
+      ? [{ kind: 'join', ...join } as const]
+      : [];
+  });
+}
+
+/** Whether no wait of a join is a hesitation of its own. */
+const waitsAtMost = (take: RunTake, score: Score, join: Join, most: number): boolean =>
+  score[join.hand].every(({ change, keys }, step) => {
+    const isOfJoin =
+      change !== null &&
+      keys[0]!.tone === join.tone &&
+      isUp(score[join.hand], step) === (join.way === 'up');
+    return !isOfJoin || (take.hands[join.hand]!.waits[step] ?? 0) < most;
+  });
+
+function handFindings(take: RunTake, interval: number | null): readonly Finding[] {
+  const together: Finding[] = [];
+  if (take.lead !== null && Math.abs(take.lead) > TOGETHER) {
+    together.push({ kind: 'lead', late: take.lead });
+  }
+  if (take.looseness !== null && take.looseness > TOGETHER) {
+    together.push({ kind: 'loose', looseness: take.looseness });
+  }
+  return together.concat(
+    HANDS.flatMap((hand): readonly Finding[] => {
+      const measured = take.hands[hand];
+      return measured ? ofHand(hand, measured, interval) : [];
+    }),
+  );
+}
+
+function ofHand(hand: Hand, measured: HandTake, interval: number | null): readonly Finding[] {
+  const { thumbLate, thumbAccent, overlap, unevenness } = measured;
+  const found: Finding[] = [];
+  if (thumbLate) found.push({ kind: 'thumb late', hand, late: thumbLate });
+  if (thumbAccent) found.push({ kind: 'thumb loud', hand, accent: thumbAccent });
+  if (overlap !== null && overlap < BROKEN) found.push({ kind: 'gap', hand, gap: -overlap });
+  if (unevenness !== null && interval !== null) {
+    const units = unitsOf(unevenness, interval);
+    if (units > FAIR) found.push({ kind: 'uneven', hand, units });
+  }
+  return found;
+}
