@@ -121,10 +121,10 @@ const FAULTS: Readonly<Record<string, Make>> = {
     return { planted: { thumbAccent: { [hand]: 24 } }, told: [`thumb loud ${hand}`] };
   },
   drift: ({ score, random, tempo, spread }) => {
-    // Eleven standard errors of the change that an even playing may seem to have, and no less than can be heard.
+    // Thirteen standard errors of the change that an even playing may seem to have, and no less than can be heard.
     const count = Math.max(score.right.length, score.left.length) - 2;
     const chance = 100 * spread * Math.SQRT2 * Math.sqrt(12 / count) * (tempo / 60);
-    const size = Math.max(6, 11 * chance) + between(0, 5, random);
+    const size = Math.max(6, 13 * chance) + between(0, 5, random);
     if (size > 30) return { planted: {}, told: [] };
     return { planted: { drift: pick([-1, 1], random) * size }, told: ['drift'] };
   },
