@@ -13,6 +13,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   map: async () => (await import('./screens/map/map-screen')).MapScreen,
   item: async () => (await import('./screens/item/item-screen')).ItemScreen,
   fingering: async () => (await import('./screens/fingering/fingering-screen')).FingeringScreen,
+  drill: async () => (await import('./screens/drill/drill-screen')).DrillScreen,
   report: async () => (await import('./screens/report/report-screen')).ReportScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,

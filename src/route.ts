@@ -7,6 +7,7 @@ export const SCREENS = [
   'map',
   'item',
   'fingering',
+  'drill',
   'report',
   'settings',
   'help',

@@ -58,7 +58,7 @@ const SMALL_NUMBERS = [
   'nine',
 ];
 
-function agoInWords(from: Day, to: Day): string {
+export function agoInWords(from: Day, to: Day): string {
   const days = daysBetween(from, to);
   if (days <= 0) return 'earlier today';
   if (days === 1) return 'yesterday';
@@ -74,7 +74,7 @@ function lastText({ chord, last, day }: Weakest, grouping: Grouping): string {
   return chord === null ? capitalised(run) : `Weakest is ${chordOf(chord).shortName}: ${run}`;
 }
 
-const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One or two sentences that a student understands; tempos are metronome marks. */
 export function reasonText(reason: Reason, grouping: Grouping): string {

@@ -3,6 +3,13 @@ import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import * as v from 'valibot';
 import type { Day, RunEvent } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
+import { planWithCare, SORE, type Sore } from '../../shared/planning/care';
+import {
+  DRILL_SECONDS,
+  type DrillOffer,
+  isPlayed,
+  offerDrills,
+} from '../../shared/planning/drills/offer';
 import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
 import type { Store } from '../store/store';
 import { newSession, readSession, SESSION_KEY, type Session } from './session';
@@ -14,13 +21,22 @@ export interface ListedEntry {
   readonly open: readonly ItemId[];
 }
 
+/** A drill before the rounds. */
+export interface ListedDrill {
+  readonly offer: DrillOffer;
+  readonly state: 'open' | 'done' | 'left out';
+}
+
 /** What the person wants of this one day; the next day begins without. */
 interface Wishes {
   readonly day: Day;
   /** Null: as many as the programme says. */
   readonly minutes: number | null;
-  /** Keys of entries. */
+  /** Keys of entries and ids of drills. */
   readonly leftOut: readonly string[];
+  readonly sore: Sore | null;
+  /** Keys of entries that were gone through in the mind; nothing of them is in the log. */
+  readonly thought: readonly string[];
 }
 
 const WISHES_KEY = 'today';
@@ -28,15 +44,21 @@ const wishesSchema = v.object({
   day: v.string(),
   minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(240))),
   leftOut: v.array(v.string()),
+  sore: v.optional(v.nullable(v.picklist(SORE)), null),
+  thought: v.optional(v.array(v.string()), []),
 });
 
 export interface DayList {
   /** Null until the log and the day's wishes have been read, and without a programme. */
   readonly plan: ReadonlySignal<DayPlan | null>;
   readonly entries: ReadonlySignal<readonly ListedEntry[]>;
+  /** Played before the entries. */
+  readonly drills: ReadonlySignal<readonly ListedDrill[]>;
   /** The first that is open. */
   readonly next: ReadonlySignal<ListedEntry | null>;
   readonly minutes: ReadonlySignal<number>;
+  /** The hand that is to rest today. */
+  readonly sore: ReadonlySignal<Sore | null>;
   /** What has begun and is not yet in the log. */
   readonly session: ReadonlySignal<Session | null>;
   /** The same, or else the next entry from its beginning; null at the end of the list. */
@@ -44,6 +66,9 @@ export interface DayList {
   /** False until what the device keeps about today has been read. */
   readonly isRead: ReadonlySignal<boolean>;
   setMinutes(minutes: number): void;
+  setSore(sore: Sore | null): void;
+  /** An entry was gone through in the mind. */
+  noteThought(key: string): void;
   leaveOut(key: string): void;
   putBack(key: string): void;
   /** Rejects if it could not be kept; it holds all the same until the page is left. */
@@ -74,19 +99,37 @@ function createDayList(store: Store): DayList {
   const wishesToday = computed<Wishes>(() => {
     const day = store.today.value;
     const ofToday = wishes.value?.day === day ? wishes.value : null;
-    return ofToday ?? { day, minutes: null, leftOut: [] };
+    return ofToday ?? { day, minutes: null, leftOut: [], sore: null, thought: [] };
   });
   const programme = computed(() => store.student.value.programme);
   const minutes = computed(() => wishesToday.value.minutes ?? programme.value?.minutes ?? 0);
   const isReady = computed(() => isRead.value && store.status.value === 'ready');
-  const plan = computed(() => {
+  const offers = computed(() =>
+    wishesToday.value.sore === null
+      ? offerDrills(store.dayStart.value, store.today.value, minutes.value)
+      : [],
+  );
+  const plan = computed((): DayPlan | null => {
     if (!isReady.value || programme.value === null) return null;
-    return planDay(store.dayStart.value, store.today.value, minutes.value);
+    const [student, day] = [store.dayStart.value, store.today.value];
+    const { sore } = wishesToday.value;
+    if (sore !== null) return planWithCare(student, day, minutes.value, sore);
+    const forDrills = (offers.value.length * DRILL_SECONDS) / 60;
+    return planDay(student, day, minutes.value - forDrills);
   });
   const entries = computed(() =>
     (plan.value?.entries ?? []).map((entry) =>
-      listed(entry, store.todaysRuns.value, wishesToday.value.leftOut),
+      listed(entry, store.todaysRuns.value, wishesToday.value),
     ),
+  );
+  const drills = computed(() =>
+    offers.value.map((offer): ListedDrill => {
+      if (isPlayed(store.student.value, offer.drill, store.today.value)) {
+        return { offer, state: 'done' };
+      }
+      const isLeftOut = wishesToday.value.leftOut.includes(offer.drill);
+      return { offer, state: isLeftOut ? 'left out' : 'open' };
+    }),
   );
   // A page that died between recording and forgetting must not ask for the same ratings again.
   const openSession = computed(() => {
@@ -103,11 +146,18 @@ function createDayList(store: Store): DayList {
     store.keep(WISHES_KEY, wishes.value).catch(() => undefined);
   };
 
+  const setSession = (changed: Session | null) => {
+    session.value = changed;
+    return store.keep(SESSION_KEY, changed ?? undefined);
+  };
+
   return {
     plan,
     entries,
+    drills,
     next,
     minutes,
+    sore: computed(() => wishesToday.value.sore),
     session: openSession,
     current: computed(() => {
       if (openSession.value !== null || next.value === null) return openSession.value;
@@ -115,13 +165,16 @@ function createDayList(store: Store): DayList {
     }),
     isRead,
     setMinutes: (wish) => setWishes({ minutes: wish }),
+    setSore: (sore) => {
+      setWishes({ sore });
+      // What was begun with the hand that hurts is not gone on with; what waits for its rating is not lost.
+      if (openSession.value?.phase === 'playing') setSession(null).catch(() => undefined);
+    },
+    noteThought: (key) => setWishes({ thought: [...wishesToday.value.thought, key] }),
     leaveOut: (key) => setWishes({ leftOut: [...wishesToday.value.leftOut, key] }),
     putBack: (key) =>
       setWishes({ leftOut: wishesToday.value.leftOut.filter((other) => other !== key) }),
-    setSession: (changed) => {
-      session.value = changed;
-      return store.keep(SESSION_KEY, changed ?? undefined);
-    },
+    setSession,
   };
 }
 
@@ -141,9 +194,13 @@ async function readKept(store: Store) {
 const playedOf = (key: string, runs: readonly RunEvent[]): ReadonlySet<ItemId> =>
   new Set(runs.filter((run) => run.entry === key).map((run) => run.item));
 
-function listed(entry: Entry, runs: readonly RunEvent[], leftOut: readonly string[]): ListedEntry {
+function listed(
+  entry: Entry,
+  runs: readonly RunEvent[],
+  { leftOut, thought }: Wishes,
+): ListedEntry {
   const played = playedOf(entry.key, runs);
   const open = entry.items.filter((item) => !played.has(item));
-  if (open.length === 0) return { entry, state: 'done', open };
+  if (open.length === 0 || thought.includes(entry.key)) return { entry, state: 'done', open };
   return { entry, state: leftOut.includes(entry.key) ? 'left out' : 'open', open };
 }

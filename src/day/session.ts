@@ -12,7 +12,7 @@ import type { Entry } from '../../shared/planning/today';
 export const SESSION_KEY = 'session';
 
 /** The part of an entry that is needed to play and to record it, should the list change meanwhile. */
-export type OpenEntry = Pick<Entry, 'key' | 'kind' | 'note' | 'way' | 'items'>;
+export type OpenEntry = Pick<Entry, 'key' | 'kind' | 'note' | 'way' | 'items' | 'isMental'>;
 
 /** How one item went: null where it went at the tempo of the whole. */
 export interface Rating {
@@ -47,6 +47,7 @@ const schema = v.object({
     note: v.picklist(STARTING_NOTES satisfies readonly StartingNote[]),
     way: v.picklist(WAYS satisfies readonly Way[]),
     items: v.pipe(v.array(item), v.minLength(1)),
+    isMental: v.exactOptional(v.literal(true)),
   }),
   at: v.pipe(v.number(), v.integer(), v.minValue(0)),
   phase: v.picklist(['playing', 'rating']),
@@ -64,10 +65,10 @@ export function readSession(kept: unknown): Session | null {
 
 /** A session at the beginning of an entry, for those of its items that are still to be played today. */
 export function newSession(day: Day, entry: Entry, items: readonly ItemId[]): Session {
-  const { key, kind, note, way, tempo: proposed } = entry;
+  const { key, kind, note, way, tempo: proposed, isMental } = entry;
   return {
     day,
-    entry: { key, kind, note, way, items },
+    entry: { key, kind, note, way, items, ...(isMental ? { isMental } : {}) },
     at: 0,
     phase: 'playing',
     tempo: proposed,

@@ -1,5 +1,7 @@
 /** The kinds of drill, their names, and the id by which one is addressed and kept in the log. */
 import { type Item, parseItemId } from '../../music/deck';
+import type { PositionChange } from '../../music/fingering/positions';
+import type { Fingering } from '../../music/fingering/result';
 import type { Hand } from '../../music/fingering/types';
 import type { HandOfArpeggio } from '../student';
 
@@ -65,6 +67,16 @@ export function parseDrillId(text: string): DrillAddress | null {
   const place = digits === undefined ? null : Number(digits);
   if (place !== null && (!isJoinKind(kind) || place > LAST_PLACE)) return null;
   return { id: text as DrillId, item, hand: hand as Hand, kind, place };
+}
+
+/** The drill for one change of a run over two octaves: up to its top note and down again. */
+export function joinDrillId(
+  hand: HandOfArpeggio,
+  { fingers }: Fingering,
+  { way, to }: PositionChange,
+): DrillId {
+  const top = fingers.length - 1;
+  return `${hand}.join.${way === 'up' ? to.index : 2 * top - to.index}`;
 }
 
 /** The hand of an arpeggio that a drill is for. */

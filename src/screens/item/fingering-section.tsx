@@ -11,7 +11,10 @@ import {
   fingeringOn,
   handQuestion,
 } from '../../../shared/planning/chosen-fingering';
+import type { HandOfArpeggio } from '../../../shared/planning/student';
+import { joinDrillId } from '../../../shared/planning/drills/kinds';
 import { chordText } from '../../parts/words';
+import { nameOfKeys } from '../../parts/name-of-keys';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
 import { FingerChoice } from './finger-choice';
@@ -48,13 +51,12 @@ function HandFingering({ item, hand }: { readonly item: Item; readonly hand: Han
   const question = { ...handQuestion(student, item, hand)!, octaves: SHOWN_OCTAVES };
   const computed = computedFor(question);
   const current = fingeringOn(question, chosen);
-  const nameOf: NameOf = (key) =>
-    names[question.keys.findIndex((other) => (key - other) % 12 === 0)]!;
+  const nameOf = nameOfKeys(question.keys, names);
   return (
     <div>
       <h3 class={styles.hand}>{HANDS[hand]}</h3>
       <FingerRow fingering={current} names={names} label={`${HANDS[hand]}, from the lowest note`} />
-      <Advice fingering={current} nameOf={nameOf} />
+      <Advice fingering={current} nameOf={nameOf} hand={`${item.arpeggio}.${hand}`} />
       <FingerChoice
         item={item}
         hand={hand}
@@ -88,14 +90,17 @@ function stretchesOf(fingering: Fingering, nameOf: NameOf): readonly Stretch[] {
 interface AdviceProps {
   readonly fingering: Fingering;
   readonly nameOf: NameOf;
+  /** Whose drills are linked. */
+  readonly hand: HandOfArpeggio;
 }
 
-function Advice({ fingering, nameOf }: AdviceProps) {
+function Advice({ fingering, nameOf, hand }: AdviceProps) {
   return (
     <ul class={styles.advice}>
       {hardest(fingering.changes, nameOf).map((change) => (
         <li key={changeText(change, nameOf)}>
-          <strong>{changeText(change, nameOf)}</strong> {changeHint(change)}
+          <strong>{changeText(change, nameOf)}</strong> {changeHint(change)}{' '}
+          <a href={hrefOf('drill', joinDrillId(hand, fingering, change))}>Practise this join</a>
         </li>
       ))}
       {stretchesOf(fingering, nameOf).map((stretch) => (
@@ -103,6 +108,9 @@ function Advice({ fingering, nameOf }: AdviceProps) {
           <strong>{stretchText(stretch, nameOf)}</strong> {stretchHint(stretch)}
         </li>
       ))}
+      <li>
+        <a href={hrefOf('drill', `${hand}.chords`)}>Each position as a chord, and other drills</a>
+      </li>
     </ul>
   );
 }

@@ -60,6 +60,10 @@ function Desk() {
           setSession(null);
           list.leaveOut(session.entry.key);
         }}
+        onThought={() => {
+          setSession(null);
+          list.noteThought(session.entry.key);
+        }}
       />
     </RestGate>
   );

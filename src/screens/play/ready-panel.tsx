@@ -61,9 +61,11 @@ export function ReadyPanel(props: ReadyPanelProps) {
             <Button kind="quiet" onClick={() => onBegin(0)}>
               From the first chord
             </Button>
-            <Button kind="quiet" onClick={props.onRate}>
-              {at === 1 ? 'Rate the first' : `Rate the first ${at}`}
-            </Button>
+            {!session.entry.isMental && (
+              <Button kind="quiet" onClick={props.onRate}>
+                {at === 1 ? 'Rate the first' : `Rate the first ${at}`}
+              </Button>
+            )}
           </>
         ) : (
           <Button kind="quiet" onClick={props.onLeaveOut}>

@@ -14,9 +14,11 @@ interface RunPanelProps {
   readonly course: Course;
   readonly tempo: Tempo;
   readonly grouping: Grouping;
+  /** What follows the last chord, as the label of a button. */
+  readonly end: string;
 }
 
-export function RunPanel({ run, course, tempo, grouping }: RunPanelProps) {
+export function RunPanel({ run, course, tempo, grouping, end }: RunPanelProps) {
   const isLast = run.part.value === course.parts.length - 1;
   return (
     <div class={styles.panel}>
@@ -37,7 +39,7 @@ export function RunPanel({ run, course, tempo, grouping }: RunPanelProps) {
           </Button>
         ) : (
           <Button size="stand" onClick={run.next}>
-            {isLast ? 'To the rating' : 'Next chord'}
+            {isLast ? end : 'Next chord'}
           </Button>
         )}
       </div>

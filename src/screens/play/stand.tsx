@@ -26,9 +26,11 @@ interface StandProps {
   readonly reason: Reason | null;
   readonly setSession: (session: Session | null) => void;
   readonly onLeaveOut: () => void;
+  /** An entry that is only gone through in the mind is over. */
+  readonly onThought: () => void;
 }
 
-export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
+export function Stand({ session, reason, setSession, onLeaveOut, onThought }: StandProps) {
   const student = useStore().student.value;
   const programme = student.programme!;
   const { fingerings, span } = student;
@@ -78,7 +80,7 @@ export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
         startMetronome,
         // Where the run stands is kept arpeggio by arpeggio.
         onPart: (part) => setSession({ ...latest.current, at: part }),
-        onOver: () => rate(entry.items.length),
+        onOver: () => (entry.isMental ? onThought() : rate(entry.items.length)),
         onSilent: () => say('This device gives no sound now: the beat is only shown.'),
       },
       from,
@@ -116,7 +118,13 @@ export function Stand({ session, reason, setSession, onLeaveOut }: StandProps) {
           onLeaveOut={onLeaveOut}
         />
       ) : (
-        <RunPanel run={playing} course={course} tempo={tempo} grouping={grouping} />
+        <RunPanel
+          run={playing}
+          course={course}
+          tempo={tempo}
+          grouping={grouping}
+          end={entry.isMental ? 'Done' : 'To the rating'}
+        />
       )}
     </main>
   );

@@ -1,5 +1,6 @@
 /** The first screen: what is to be practised today, why, and one button to begin. */
 import { useEffect } from 'preact/hooks';
+import { DRILL_SECONDS } from '../../../shared/planning/drills/offer';
 import type { DayPlan } from '../../../shared/planning/today';
 import { ButtonLink } from '../../parts/button/button';
 import { dayText, minutesText } from '../../parts/dates';
@@ -7,8 +8,10 @@ import { Page } from '../../parts/page/page';
 import { Stepper } from '../../parts/stepper/stepper';
 import { hrefOf, replace } from '../../route';
 import { useStore } from '../../store-context';
-import { type DayList, dayListOf } from '../../day/day-list';
+import { type DayList, dayListOf, type ListedDrill } from '../../day/day-list';
+import { DrillRow } from './drill-row';
 import { EntryRow } from './entry-row';
+import { SoreToday } from './sore-today';
 import { isRestDay } from '../../day/rest';
 import { whatStandsOut } from './stands-out';
 import styles from './today.module.css';
@@ -35,7 +38,9 @@ export function TodayScreen() {
 
 function Amount({ list }: { readonly list: DayList }) {
   const open = list.entries.value.filter(({ state }) => state === 'open');
-  const seconds = open.reduce((sum, { entry }) => sum + entry.seconds, 0);
+  const drills = list.drills.value.filter(({ state }) => state === 'open');
+  const ofEntries = open.reduce((sum, { entry }) => sum + entry.seconds, 0);
+  const seconds = ofEntries + drills.length * DRILL_SECONDS;
   if (open.length === 0) return <>Nothing left on the list.</>;
   const hasBegun = list.entries.value.some(({ state }) => state === 'done');
   return (
@@ -59,13 +64,21 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
         </p>
       ) : (
         <ol class={styles.list}>
+          {list.drills.value.map((listed) => (
+            <DrillRow
+              key={listed.offer.drill}
+              listed={listed}
+              isCurrent={listed === nextDrill(list)}
+              onPutBack={() => list.putBack(listed.offer.drill)}
+            />
+          ))}
           {entries.map((listed, i) => (
             <EntryRow
               key={listed.entry.key}
               listed={listed}
               previous={entries[i - 1]?.entry ?? null}
               grouping={programme!.grouping}
-              isCurrent={listed === list.next.value}
+              isCurrent={nextDrill(list) === null && listed === list.next.value}
               onPutBack={() => list.putBack(listed.entry.key)}
             />
           ))}
@@ -82,15 +95,21 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
         />
         <Begin list={list} isRest={isRest} />
       </div>
+      <SoreToday list={list} />
     </div>
   );
 }
 
+/** The first that is still to be played; drills come before the rounds. */
+const nextDrill = (list: DayList): ListedDrill | null =>
+  list.drills.value.find(({ state }) => state === 'open') ?? null;
+
 function Begin({ list, isRest }: { readonly list: DayList; readonly isRest: boolean }) {
-  const href = hrefOf('play');
+  const drill = nextDrill(list);
+  const href = drill === null ? hrefOf('play') : hrefOf('drill', drill.offer.drill);
   if (list.session.value !== null) {
     return (
-      <ButtonLink kind="main" size="stand" href={href}>
+      <ButtonLink kind="main" size="stand" href={hrefOf('play')}>
         Go on where you stopped
       </ButtonLink>
     );
@@ -99,12 +118,14 @@ function Begin({ list, isRest }: { readonly list: DayList; readonly isRest: bool
     const hasPlayed = list.entries.value.some(({ state }) => state === 'done');
     if (!hasPlayed) return null;
     return (
-      <ButtonLink size="stand" href={href}>
+      <ButtonLink size="stand" href={hrefOf('play')}>
         What moved today
       </ButtonLink>
     );
   }
-  const hasBegun = list.entries.value.some(({ state }) => state === 'done');
+  const hasBegun = [...list.entries.value, ...list.drills.value].some(
+    ({ state }) => state === 'done',
+  );
   return (
     <ButtonLink kind={isRest ? 'plain' : 'main'} size="stand" href={href}>
       {isRest ? 'Play all the same' : hasBegun ? 'Go on' : 'Begin'}
