@@ -1,7 +1,6 @@
 /** After a run: how it went. One tap, or one press of the pedal, when it went as expected. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
-import { Choice } from '../../parts/choice/choice';
 import { unsay } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
@@ -9,6 +8,7 @@ import { noteText, wayText } from '../../parts/words';
 import { go } from '../../route';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
+import { PedalChoice } from './pedal-choice';
 import styles from './rating.module.css';
 import { RatingRows } from './rating-rows';
 import { recordSession } from './record-runs';
@@ -21,11 +21,6 @@ interface RatingProps {
 
 /** Milliseconds in which the pedal is not heard: a press for the last chord must not confirm what nobody has seen. */
 const SETTLE = 900;
-
-const PEDAL = [
-  { value: 'dry', label: 'dry' },
-  { value: 'pedal', label: 'with pedal' },
-] as const;
 
 export function RatingScreen({ session, setSession }: RatingProps) {
   const store = useStore();
@@ -67,11 +62,9 @@ export function RatingScreen({ session, setSession }: RatingProps) {
           grouping={store.student.value.programme!.grouping}
           onChange={(played) => setSession({ ...session, tempo: played })}
         />
-        <Choice
-          legend="Pedal"
-          options={PEDAL}
-          value={pedal ? 'pedal' : 'dry'}
-          onChange={(value) => setSession({ ...session, pedal: value === 'pedal' })}
+        <PedalChoice
+          pedal={pedal}
+          onChange={(isUsed) => setSession({ ...session, pedal: isUsed })}
         />
       </div>
       {failure !== null && (

@@ -6,15 +6,19 @@ import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
 import type { Session } from '../../day/session';
+import { PedalChoice } from './pedal-choice';
 import styles from './ready-panel.module.css';
 
 interface ReadyPanelProps {
   readonly session: Session;
   readonly grouping: Grouping;
   readonly reason: string | null;
+  /** All of it is even at the tempo that is asked, so the pedal may come in. */
+  readonly mayPedal: boolean;
   /** The device would not keep the screen lit. */
   readonly mayGoDark: boolean;
   readonly onTempo: (tempo: Tempo) => void;
+  readonly onPedal: (pedal: boolean) => void;
   /** At a place of the entry. */
   readonly onBegin: (at: number) => void;
   /** Rates what was played before the place reached. */
@@ -49,6 +53,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           value={preferences.value.beat}
           onChange={(beat) => preferBeat(beat)}
         />
+        {props.mayPedal && <PedalChoice pedal={session.pedal} onChange={props.onPedal} />}
       </div>
       <div class={styles.begin}>
         <Button size="stand" kind="main" onClick={() => onBegin(at)}>

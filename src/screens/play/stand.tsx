@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { fingeringFor } from '../../../shared/planning/chosen-fingering';
 import { targetOf } from '../../../shared/planning/map';
+import { isReadyForPedal } from '../../../shared/planning/pedal';
 import { type Reason, reasonText } from '../../../shared/planning/reasons';
 import { say, unsay } from '../../parts/notice/notice';
 import { preferences } from '../../preferences';
@@ -111,8 +112,10 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
           session={session}
           grouping={grouping}
           reason={reason && reasonText(reason, grouping)}
+          mayPedal={isReadyForPedal(student, programme, entry.items)}
           mayGoDark={light.value?.state.value === 'off'}
           onTempo={(wish) => setSession({ ...session, tempo: wish })}
+          onPedal={(pedal) => setSession({ ...session, pedal })}
           onBegin={begin}
           onRate={() => rate(session.at)}
           onLeaveOut={onLeaveOut}
