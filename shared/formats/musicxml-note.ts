@@ -1,6 +1,7 @@
 /** One note, chord or rest as MusicXML (W3C, MusicXML 4.0, elements note and notations). */
+import { isRest } from '../music/engraving/placed';
 import { notePartsOf, type NoteName } from '../music/theory';
-import { BAR, isRest, type Piece } from './musicxml-pieces';
+import { BAR, type BarPiece } from './musicxml-pieces';
 import { element, textElement } from './xml';
 
 /** The staves of a piano part, and MusicXML's numbers for them; each has one voice, of the same number. */
@@ -14,6 +15,9 @@ const ACCIDENTALS: Readonly<Record<number, string>> = {
   1: 'sharp',
   2: 'double-sharp',
 };
+
+/** By the share of a whole note. */
+const TYPES = { 1: 'whole', 2: 'half', 4: 'quarter', 8: 'eighth', 16: '16th', 32: '32nd' } as const;
 
 /** The accidentals in force in one bar of one staff, by letter and octave. */
 export type BarState = Map<string, number>;
@@ -36,33 +40,32 @@ function pitch(name: NoteName): string {
   ]);
 }
 
-const ties = ({ isTiedBack, isTiedOn }: Piece, name: 'tie' | 'tied'): readonly string[] => [
+const ties = ({ isTiedBack, isTiedOn }: BarPiece, name: 'tie' | 'tied'): readonly string[] => [
   ...(isTiedBack ? [element(name, [], { type: 'stop' })] : []),
   ...(isTiedOn ? [element(name, [], { type: 'start' })] : []),
 ];
 
-function articulations({ note, isTiedBack }: Piece): readonly string[] {
-  if (isTiedBack) return [];
-  const signs = [
-    ...(note.isAccented ? [element('accent')] : []),
-    // No sign says that a key is held into the next note; tenuto, "to its full length", comes nearest.
-    ...(note.overlap ? [element('tenuto')] : []),
+/** A tie that leads to no note: the key is held into the next. */
+const held = ({ overlap }: BarPiece): readonly string[] =>
+  overlap ? [element('tied', [], { type: 'let-ring' })] : [];
+
+function tripletEnds({ startsTriplet, endsTriplet }: BarPiece): readonly string[] {
+  const bracket = startsTriplet === 'bracket' ? 'yes' : 'no';
+  return [
+    ...(startsTriplet ? [element('tuplet', [], { type: 'start', bracket })] : []),
+    ...(endsTriplet ? [element('tuplet', [], { type: 'stop' })] : []),
   ];
-  return signs.length === 0 ? [] : [element('articulations', signs)];
 }
 
 /** What is written about one key of a chord: `place` 0 is the lowest, and stands for the chord as a whole. */
-function notations(piece: Piece, place: number, staff: StaffName): readonly string[] {
-  const { note, isTiedBack, startsTriplet, endsTriplet } = piece;
-  const finger = isTiedBack ? null : (note.fingers[place] ?? null);
+function notations(piece: BarPiece, place: number, staff: StaffName): readonly string[] {
+  const finger = piece.fingers[place] ?? null;
   const placement = staff === 'right' ? 'above' : 'below';
-  const ofChord = [
-    ...(startsTriplet ? [element('tuplet', [], { type: 'start', bracket: 'no' })] : []),
-    ...(endsTriplet ? [element('tuplet', [], { type: 'stop' })] : []),
-    ...articulations(piece),
-  ];
+  const accent = piece.isAccented ? [element('articulations', [element('accent')])] : [];
+  const ofChord = [...tripletEnds(piece), ...accent];
   const all = [
     ...ties(piece, 'tied'),
+    ...held(piece),
     ...(place === 0 ? ofChord : []),
     ...(finger === null
       ? []
@@ -75,18 +78,18 @@ const triplet = (): string =>
   element('time-modification', [textElement('actual-notes', 3), textElement('normal-notes', 2)]);
 
 /** From <duration> to <notations>, in the order that the schema demands. */
-function body(piece: Piece, place: number, staff: StaffName, accidental: readonly string[]) {
-  const { value, note } = piece;
+function body(piece: BarPiece, place: number, staff: StaffName, accidental: readonly string[]) {
+  const { length, value, isSilent } = piece;
   const beams = place === 0 ? piece.beams : [];
   return [
-    textElement('duration', value.length),
+    textElement('duration', length),
     ...ties(piece, 'tie'),
     textElement('voice', STAFF[staff]),
-    textElement('type', value.type),
-    ...(value.dots === 1 ? [element('dot')] : []),
+    textElement('type', TYPES[value.share]),
+    ...(value.isDotted ? [element('dot')] : []),
     ...accidental,
     ...(value.isTriplet ? [triplet()] : []),
-    ...(note.isSilent ? [textElement('notehead', 'x')] : []),
+    ...(isSilent ? [textElement('notehead', 'x')] : []),
     textElement('staff', STAFF[staff]),
     ...beams.map((beam, level) => textElement('beam', beam, { number: level + 1 })),
     ...notations(piece, place, staff),
@@ -94,10 +97,14 @@ function body(piece: Piece, place: number, staff: StaffName, accidental: readonl
 }
 
 /** The notes of a piece, one element a key; `state` is its bar's and is brought up to date. */
-export function noteElements(piece: Piece, staff: StaffName, state: BarState): readonly string[] {
-  const { note, value, isTiedBack } = piece;
-  if (isRest(note)) {
-    const isWholeBar = value.length === BAR;
+export function noteElements(
+  piece: BarPiece,
+  staff: StaffName,
+  state: BarState,
+): readonly string[] {
+  const { keys, length, isTiedBack, isSilent } = piece;
+  if (isRest(piece)) {
+    const isWholeBar = length === BAR;
     return [
       element('note', [
         element('rest', [], isWholeBar ? { measure: 'yes' } : {}),
@@ -105,12 +112,12 @@ export function noteElements(piece: Piece, staff: StaffName, state: BarState): r
       ]),
     ];
   }
-  return note.keys.map(({ name }, place) => {
+  return keys.map(({ name }, place) => {
     // A tie carries its accidental over the barline, for this note only.
     const accidental = isTiedBack ? [] : accidentalsFor(name, state);
     const head = [...(place === 0 ? [] : [element('chord')]), pitch(name)];
     // Loudness in per cent of forte: players that heed it leave a silent key silent.
-    const loudness = note.isSilent ? { dynamics: 0 } : {};
+    const loudness = isSilent ? { dynamics: 0 } : {};
     return element('note', [...head, ...body(piece, place, staff, accidental)], loudness);
   });
 }

@@ -1,4 +1,5 @@
 /** What stands on the staves beside the notes, as MusicXML (W3C, MusicXML 4.0, elements clef and direction). */
+import { HELD } from '../music/engraving/engraving';
 import type { Clef } from '../music/engraving/reading';
 import { STAFF, type StaffName } from './musicxml-note';
 import { element, textElement } from './xml';
@@ -32,6 +33,14 @@ export function octaveSign(type: 'start' | 'stop', octaves: number, staff: Staff
   const sign = element('octave-shift', [], { type: type === 'start' ? moved : 'stop', size });
   return direction(sign, STAFF[staff], octaves > 0 ? 'above' : 'below');
 }
+
+/** What the first note that is held into the next says of all that are. */
+export const heldWord = (staff: StaffName): string =>
+  direction(
+    textElement('words', HELD, { 'font-style': 'italic' }),
+    STAFF[staff],
+    staff === 'right' ? 'above' : 'below',
+  );
 
 /** A bracket: a short touch has no room for "Ped." and an asterisk. */
 export const pedalSign = (type: 'start' | 'stop', offset: number): string =>

@@ -3,13 +3,12 @@
  * Group, MusicXML 4.0, element reference). Pitches, fingering, beams, ties, triplets, octave signs and pedal are
  * written; page layout is left to the program that opens it.
  */
-import { placedNotes } from '../music/engraving/placed';
 import { type Clef, type Reading, readingsOf } from '../music/engraving/reading';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../music/score';
 import { markOf } from '../music/tempo';
 import { type BarState, noteElements, STAFF, type StaffName } from './musicxml-note';
-import { BAR, barOf, endOf, type Piece, piecesOf } from './musicxml-pieces';
-import { clefElement, octaveSign, pedalSign } from './musicxml-signs';
+import { BAR, barOf, type BarPiece, barPiecesOf } from './musicxml-pieces';
+import { clefElement, heldWord, octaveSign, pedalSign } from './musicxml-signs';
 import { type Touch, touchesOf } from './pedal';
 import { element, textElement } from './xml';
 
@@ -22,7 +21,7 @@ const INSTRUMENT = 'P1-I1';
 /** One staff as it will be written, from the first bar to the last. */
 interface Staff {
   readonly name: StaffName;
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly BarPiece[];
   /** The clef and octave sign of each piece. */
   readonly readings: readonly Reading[];
   /** Of the whole part: written with the staff that is played, below both. */
@@ -32,31 +31,29 @@ interface Staff {
 const lengthOf = (notes: readonly ScoreNote[]): number =>
   notes.reduce((sum, { length }) => sum + length, 0);
 
-/** The reading of each piece: its note's, and no octave sign over the rests that fill the last bar. */
+/** No octave sign stands over the rests that fill the last bar, which begin at `end`. */
 function readingsOfPieces(
   name: StaffName,
-  score: Score,
-  pieces: readonly Piece[],
+  pieces: readonly BarPiece[],
+  end: number,
 ): readonly Reading[] {
-  const placed = placedNotes(score, name);
-  const chosen = readingsOf(placed, name);
-  const byPlace = new Map(placed.map(({ place }, i) => [place, chosen[i]!]));
   const usual: Clef = name === 'right' ? 'treble' : 'bass';
-  byPlace.set(lengthOf(score[name]), { clef: chosen.at(-1)?.clef ?? usual, octaves: 0 });
-  let reading = byPlace.get(0)!;
-  return pieces.map(({ at }) => {
-    reading = byPlace.get(at) ?? reading;
-    return reading;
-  });
+  const written = readingsOf(
+    pieces.filter(({ place }) => place < end),
+    name,
+  );
+  const filling: Reading = { clef: written.at(-1)?.clef ?? usual, octaves: 0 };
+  return pieces.map((_, i) => written[i] ?? filling);
 }
 
 /** A staff filled with rests up to the last barline. */
 function staffOf(name: StaffName, score: Score, bars: number): Staff {
   const notes = score[name];
-  const missing = bars * BAR - lengthOf(notes);
+  const end = lengthOf(notes);
+  const missing = bars * BAR - end;
   const rest: ScoreNote = { keys: [], fingers: [], length: missing, change: null };
-  const pieces = piecesOf(missing === 0 ? notes : [...notes, rest]);
-  const readings = readingsOfPieces(name, score, pieces);
+  const pieces = barPiecesOf(missing === 0 ? notes : [...notes, rest]);
+  const readings = readingsOfPieces(name, pieces, end);
   const withPedal: StaffName = score.left.length > 0 ? 'left' : 'right';
   return { name, pieces, readings, touches: name === withPedal ? touchesOf(score) : [] };
 }
@@ -77,7 +74,8 @@ function around(staff: Staff, place: number): readonly [before: string[], after:
   if (reading.octaves !== 0 && reading.octaves !== next?.octaves) {
     after.push(octaveSign('stop', reading.octaves, name));
   }
-  const [from, to] = [piece.at, endOf(piece)];
+  if (pieces.findIndex(({ overlap }) => overlap) === place) before.push(heldWord(name));
+  const [from, to] = [piece.place, piece.place + piece.length];
   for (const { at, length } of touches) {
     const up = at + length;
     if (at >= from && at < to) before.push(pedalSign('start', at - from));

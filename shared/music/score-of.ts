@@ -64,17 +64,24 @@ function join(
   return [...before.slice(0, -1), keepsFinger ? kept : start, ...next.slice(1)];
 }
 
+/** The last note lasts until a beat ends, but half a beat at least. */
+function lastLength(place: number): number {
+  const rest = PARTS_OF_BEAT - (place % PARTS_OF_BEAT);
+  return rest < PARTS_OF_BEAT / 2 ? rest + PARTS_OF_BEAT : rest;
+}
+
 function notesOf(items: readonly Item[], hand: Hand, options: ScoreOptions): readonly ScoreNote[] {
   const keys = items
     .map((item) => fingeredKeys(item, hand, options))
     .reduce((before, next) => join(hand, before, next), []);
+  const part = PARTS_OF_BEAT / options.grouping;
   return keys.map((one, i): ScoreNote => {
     const change = i === 0 ? null : changeTo(hand, keys[i - 1]!, one);
     const isLast = i === keys.length - 1;
     return {
       keys: [one.key],
       fingers: [one.finger],
-      length: isLast ? PARTS_OF_BEAT : PARTS_OF_BEAT / options.grouping,
+      length: isLast ? lastLength(i * part) : part,
       change,
       ...(options.pedal && change ? { hasPedal: true } : {}),
     };
@@ -83,7 +90,7 @@ function notesOf(items: readonly Item[], hand: Hand, options: ScoreOptions): rea
 
 /**
  * The score of one item, or of a round: items of one starting note and one way, each of which begins on the last note
- * of the one before. That note is played once. Three or four notes to the beat; the last of all lasts a beat.
+ * of the one before. That note is played once. Three or four notes to the beat; the last of all ends with a beat.
  */
 export function scoreOf(items: readonly Item[], options: ScoreOptions): Score {
   const { title, tempo, grouping } = options;

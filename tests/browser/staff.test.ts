@@ -2,7 +2,9 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ItemId, itemOf } from '../../shared/music/deck';
+import type { ScoreNote } from '../../shared/music/score';
 import { sequenceOf } from '../../shared/music/sequence';
+import { fingered, note, score } from '../formats/scores';
 import type { Ink, ItemShowing } from '../screens-staff/harness';
 import { launchBrowser } from './chromium';
 import { buildHarness } from './harness';
@@ -87,6 +89,47 @@ describe.each(BOXES)('in a box of $width x $height', (box) => {
     const clashes = signs.flatMap((a, i) => signs.slice(i + 1).filter((b) => meet(a, b)));
     expect(clashes).toEqual([]);
     expect(await page.evaluate(() => window.staffHarness.violations)).toEqual([]);
+  });
+});
+
+/** All that a drill may hold. */
+const drillOf = (low: string, top: string): readonly ScoreNote[] => [
+  ...[18, 6, 16, 8].map((length) => ({ ...fingered(low, length, 1), isAccented: true })),
+  fingered(`${low} ${top}`, 24, 1, 5),
+  note('', 24),
+  { ...fingered(low, 24, 1), isSilent: true },
+  { ...fingered(top, 42, 5), overlap: 4 },
+  fingered(top, 54, 5),
+  note('', 144),
+];
+
+describe('a drill', () => {
+  it('is drawn with all its signs, within the box and none on another', async () => {
+    const box = { width: 1024, height: 420 };
+    await page.evaluate(([made, size]) => window.staffHarness.show(made, size), [
+      score(drillOf('D4', 'Bb4'), drillOf('C#3', 'A3')),
+      { ...box, at: null },
+    ] as const);
+    await page.waitForFunction(() => document.querySelector('#box svg .word') !== null);
+    const all = await inks();
+    const count = (what: string) => all.filter((ink) => ink.what === what).length;
+    // Noteheads: black and, with a cross, silent ones; and the minim of the last note, tied from before the beat.
+    expect([count(HEAD), count('\uE0A9'), count('\uE0A3')]).toEqual([18, 2, 2]);
+    expect(all.filter(isFinger)).toHaveLength(18);
+    expect([count('\uE4A0'), count('\uE883'), count('legatissimo')]).toEqual([8, 2, 2]);
+    const outside = all.filter(
+      ({ left, top, right, bottom }) =>
+        left < -ALMOST ||
+        top < -ALMOST ||
+        right > box.width + ALMOST ||
+        bottom > box.height + ALMOST,
+    );
+    expect(outside).toEqual([]);
+    const signs = all.filter(
+      (ink) =>
+        ink.what === HEAD || isFinger(ink) || isAccidental(ink) || ink.what === 'legatissimo',
+    );
+    expect(signs.flatMap((a, i) => signs.slice(i + 1).filter((b) => meet(a, b)))).toEqual([]);
   });
 });
 

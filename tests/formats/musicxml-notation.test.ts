@@ -50,6 +50,7 @@ const notationsOf = ({ notations = [] }: NoteEntry): readonly string[] =>
 const kindsOf = (type: DirectionType): string => {
   if (type.kind === 'octave-shift') return `8 ${type.type}`;
   if (type.kind === 'pedal') return `pedal ${type.type}`;
+  if (type.kind === 'words') return type.text;
   return type.kind;
 };
 const orderOf = (xml: string, bar: number): string =>
@@ -65,6 +66,11 @@ const orderOf = (xml: string, bar: number): string =>
       return [entry.type];
     })
     .join(', ');
+
+const bracket = ({ notations = [] }: NoteEntry) =>
+  notations
+    .flatMap((one) => ('bracket' in one && one.bracket !== undefined ? [String(one.bracket)] : []))
+    .join() || undefined;
 
 const sixteenths = (names: string, more: Partial<ScoreNote> = {}): readonly ScoreNote[] =>
   names.split(' ').map((name) => note(name, 6, more));
@@ -138,13 +144,26 @@ describe('the notation in MusicXML', () => {
       'fingering 2',
       'accent',
       '',
-      'tied start, accent, tenuto, fingering 5',
-      'tied stop',
+      'tied start, accent, fingering 5',
+      'tied stop, tied let-ring',
     ]);
     expect(all.flatMap(({ notehead }, i) => (notehead ? [[i, notehead.value]] : []))).toEqual([
       [3, 'x'],
     ]);
     expect(all[3]!.dynamics).toBe(0);
+  });
+
+  it('says in a word that notes are held into the next, and ties each openly', () => {
+    const xml = musicXml(score([note('D4', 24), ...sixteenths('F4 A4', { overlap: 2 })]));
+    expect(orderOf(xml, 0)).toMatch(/^metronome, D4, legatissimo, F4, A4, rest/);
+    expect(seen([note('D4 F4', 24, { overlap: 2 })], (entry) => notationsOf(entry).join())).toMatch(
+      /^tied let-ring tied let-ring/,
+    );
+  });
+
+  it('brackets a triplet that no beam holds together', () => {
+    expect(seen([note('D4', 16), note('E4', 8)], bracket)).toMatch(/^true -/);
+    expect(seen([note('D4', 8), note('E4', 8), note('F4', 8)], bracket)).toMatch(/^false - -/);
   });
 
   it('gives a hand that rests whole bars of rest', () => {

@@ -69,6 +69,10 @@ const BEATS = [
   [16, 8],
   [8, 16],
   [6, 12, 6],
+  [12, 4, 8],
+  [30, 18],
+  [6, 42],
+  [16, 32],
 ] as const;
 
 /** A drill of one hand or both, with chords, rests, accents, silent notes and overlaps. */

@@ -2,10 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { DECK, type ItemId, itemOf, roundItems } from '../../shared/music/deck';
 import { engravingOf, type EngravedNote } from '../../shared/music/engraving/engraving';
 import { heightOf, pageOf, slotsAt, systemAt } from '../../shared/music/engraving/page';
-import { placedNotes, turnsOf } from '../../shared/music/engraving/placed';
+import { inPlace, placedNotes, turnsOf } from '../../shared/music/engraving/placed';
 import { ledgerLines, MOST_LEDGER_LINES, stepOnStaff } from '../../shared/music/engraving/reading';
 import { breakerOf, MARGIN } from '../../shared/music/engraving/systems';
-import { valueOf } from '../../shared/music/engraving/value';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../../shared/music/score';
 import { scoreOf } from '../../shared/music/score-of';
 import type { Grouping } from '../../shared/music/tempo';
@@ -47,19 +46,65 @@ const accidentals = (from: Score, stretches = WHOLE): string =>
     .map(({ keys }) => keys.map((key) => key.accidental ?? '-').join('+'))
     .join(' ');
 
-describe('the value of a length', () => {
+/** "8. 16" as a musician says it: share, dots, "t" in a triplet, "~" tied on, "r" for a rest. */
+const values = (from: Score, hand = 0): string =>
+  staffOf(from, hand)[0]!
+    .notes.map(({ keys, value, isTiedOn }) => {
+      const { share, isDotted, isTriplet } = value;
+      const rest = keys.length === 0 ? 'r' : '';
+      return `${rest}${share}${isDotted ? '.' : ''}${isTriplet ? 't' : ''}${isTiedOn ? '~' : ''}`;
+    })
+    .join(' ');
+const lasting = (...lengths: readonly number[]): readonly ScoreNote[] =>
+  lengths.flatMap((length) => notes(length < 0 ? '-' : 'C5', Math.abs(length)));
+
+describe('the values of lengths (common practice, no source)', () => {
   it.each([
-    [6, { share: 16, isDotted: false, isTriplet: false }],
-    [8, { share: 8, isDotted: false, isTriplet: true }],
-    [18, { share: 8, isDotted: true, isTriplet: false }],
-    [24, { share: 4, isDotted: false, isTriplet: false }],
-    [96, { share: 1, isDotted: false, isTriplet: false }],
-  ])('writes %d parts of a beat', (length, value) => {
-    expect(valueOf(length)).toEqual(value);
+    ['a dotted rhythm', [18, 6, 6, 18], '8. 16 16 8.'],
+    ['the same in threes', [16, 8, 8, 16], '4t 8t 8t 4t'],
+    ['a dotted triplet, and plain quavers beside it', [12, 4, 8, 12, 12], '8.t 16t 8t 8 8'],
+    ['notes on which one stops', [24, 48, 72, 96, 36, 12], '4 2 2. 1 4. 8'],
+    ['a note across a beat', [18, 12, 18], '8. 16~ 16 8.'],
+    ['the end of a drill', [6, 42], '16 8.~ 4'],
+    ['what no single note lasts', [30, 18, 32, 16], '4~ 16 8. 4~ 8t 4t'],
+    ['rests, which hide no beat', [-24, 24, -72, -6, 18], 'r4 4 r2 r4 r16 8.'],
+    ['a quaver and a rest of a triplet', [16, -8, -8, 16], '4t r8t r8t 4t'],
+  ])('write %s', (_, lengths, written) => {
+    expect(values(rightHand(lasting(...lengths)))).toBe(written);
   });
 
-  it('refuses what no single note lasts', () => {
-    expect(() => valueOf(7)).toThrow(RangeError);
+  it('add up to the length, with one accidental and one finger, and hold at the end', () => {
+    const [held, after] = notes('F#4 G4', 42);
+    const line = [{ ...held!, fingers: [1] as const, isAccented: true, overlap: 3 }, after!];
+    const pieces = engraved(rightHand([...notes('A4'), ...line]));
+    expect(pieces.map(({ length }) => length)).toEqual([6, 18, 24, 24, 18]);
+    expect(pieces.map(({ keys }) => keys[0]!.accidental)).toEqual([
+      null,
+      'sharp',
+      null,
+      null,
+      null,
+    ]);
+    expect(pieces.map(({ keys }) => keys[0]!.finger)).toEqual([null, 1, null, null, null]);
+    expect(pieces.map(({ isAccented }) => isAccented ?? false)).toEqual([
+      false,
+      true,
+      false,
+      false,
+      false,
+    ]);
+    expect(pieces.map(({ overlap }) => overlap ?? 0)).toEqual([0, 0, 3, 0, 0]);
+    expect(pieces.map(({ isFirstHeld }) => isFirstHeld)).toEqual([
+      false,
+      false,
+      true,
+      false,
+      false,
+    ]);
+  });
+
+  it('refuse what cannot be written', () => {
+    expect(() => values(rightHand(lasting(1, 23)))).toThrow(RangeError);
   });
 });
 
@@ -159,17 +204,23 @@ describe('beams', () => {
       { from: 0, to: 48 },
       { from: 48, to: Infinity },
     ]);
-    expect(systems.map(({ triplets: groups }) => groups)).toEqual([
-      [
-        [0, 1, 2],
-        [3, 4, 5],
-      ],
-      [
-        [0, 1, 2],
-        [3, 4, 5],
-      ],
+    const figures = systems.map(({ triplets: groups }) =>
+      groups.map(({ group, hasFigure }) => `${group.join(' ')}${hasFigure ? ' with its 3' : ''}`),
+    );
+    expect(figures).toEqual([
+      ['0 1 2 with its 3', '3 4 5'],
+      ['0 1 2', '3 4 5'],
     ]);
-    expect(systems.map(({ showsTriplet }) => showsTriplet)).toEqual([true, false]);
+  });
+
+  it('leave the rest to brackets, and say 3 again where the rhythm has changed', () => {
+    const [staff] = staffOf(rightHand(lasting(8, 8, 8, 16, 8, 12, 12, 8, 8, 8, 8, 8, 8)));
+    expect(staff!.triplets).toEqual([
+      { group: [0, 1, 2], hasBracket: false, hasFigure: true },
+      { group: [3, 4], hasBracket: true, hasFigure: true },
+      { group: [7, 8, 9], hasBracket: false, hasFigure: true },
+      { group: [10, 11, 12], hasBracket: false, hasFigure: false },
+    ]);
   });
 
   it('are parted by a rest, and a single note has none', () => {
@@ -182,6 +233,8 @@ describe('turns', () => {
   it('are where the line goes the other way', () => {
     const placed = placedNotes(score(['d.major-53.right.2']), 'right');
     expect(turnsOf(placed)).toEqual([6 * 6]);
+    const repeated = inPlace(notes('C4 C4 E4 E4 - C4 C4'));
+    expect(turnsOf(repeated)).toEqual([12]);
   });
 });
 
@@ -200,9 +253,17 @@ describe('systems', () => {
     expect(stretches.length).toBeGreaterThan(4);
     expect(stretches.map(({ from }) => from % PARTS_OF_BEAT)).toEqual(stretches.map(() => 0));
     const places = engravingOf(rounds, stretches).flatMap(({ staves }) =>
-      staves[0]!.notes.map(({ place }) => place),
+      staves[0]!.notes.filter((note) => !note.isTiedBack).map(({ place }) => place),
     );
     expect(places).toEqual(placedNotes(rounds, 'right').map(({ place }) => place));
+  });
+
+  it('break where no note is held over, even while one hand rests', () => {
+    const length = 6 * PARTS_OF_BEAT;
+    const held = { ...four, right: lasting(12, length - 12), left: lasting(-length) };
+    expect(breakerOf(held)(MARGIN + 1).map(({ from }) => from)).toEqual([0]);
+    const free = { ...four, right: lasting(...Array<number>(24).fill(6)), left: lasting(-length) };
+    expect(breakerOf(free)(MARGIN + 1).map(({ from }) => from)).toEqual([0, 96]);
   });
 
   it('break four octaves at the top, where the halves are nearly equal', () => {

@@ -94,9 +94,12 @@ describe('the score of an item', () => {
             steps.flatMap(({ left }) => left ?? []),
           );
           for (const notes of handsOf(score)) {
-            const beats = (steps.length - 1) / grouping + 1;
-            expect(lengthOf(notes)).toBe(beats * PARTS_OF_BEAT);
-            expect(notes.at(-1)!.length).toBe(PARTS_OF_BEAT);
+            const last = notes.at(-1)!.length;
+            const before = ((steps.length - 1) * PARTS_OF_BEAT) / grouping;
+            expect(lengthOf(notes)).toBe(before + last);
+            expect(lengthOf(notes) % PARTS_OF_BEAT).toBe(0);
+            expect(last).toBeGreaterThanOrEqual(PARTS_OF_BEAT / 2);
+            expect(last).toBeLessThan(1.5 * PARTS_OF_BEAT);
           }
         },
       ),

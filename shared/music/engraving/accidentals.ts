@@ -6,7 +6,8 @@
  */
 import { PARTS_OF_BEAT } from '../score';
 import { notePartsOf } from '../theory';
-import { type PlacedNote, turnsOf } from './placed';
+import type { Piece } from './pieces';
+import { turnsOf } from './placed';
 import { type Reading, stepOnStaff } from './reading';
 
 export type Accidental = 'double flat' | 'flat' | 'natural' | 'sharp' | 'double sharp';
@@ -21,7 +22,7 @@ const ACCIDENTALS: readonly Accidental[] = [
 
 /** For each note one accidental, or none, for each of its keys. `starts` are the places of systems and of joins. */
 export function accidentalsOf(
-  notes: readonly PlacedNote[],
+  notes: readonly Piece[],
   readings: readonly Reading[],
   starts: ReadonlySet<number>,
 ): readonly (readonly (Accidental | null)[])[] {
@@ -37,6 +38,8 @@ export function accidentalsOf(
       hasTurned = false;
     }
     return note.keys.map(({ name }) => {
+      // A tie carries its accidental with it.
+      if (note.isTiedBack) return null;
       const { alter } = notePartsOf(name);
       const step = stepOnStaff(name, reading);
       if ((held.get(step) ?? 0) === alter) return null;

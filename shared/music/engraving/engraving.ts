@@ -3,11 +3,14 @@ import type { Finger, Hand } from '../fingering/types';
 import { PARTS_OF_BEAT, type Score } from '../score';
 import { type NoteName, notePartsOf } from '../theory';
 import { type Accidental, accidentalsOf } from './accidentals';
-import { beamsOf, tripletsOf } from './beams';
-import { HANDS, type PlacedNote, placedNotes } from './placed';
+import { beamsOf, type Group, type Triplet, tripletsOf } from './beams';
+import { type Piece, piecesBetween } from './pieces';
+import { HANDS } from './placed';
 import { type Clef, type Reading, readingsOf } from './reading';
 import type { Stretch } from './systems';
-import { type NoteValue, valueOf } from './value';
+
+/** Said over the first note that is held into the next: more legato than legato (common practice, no source). */
+export const HELD = 'legatissimo';
 
 export interface EngravedKey {
   /** As written: an octave lower than it sounds under 8va. */
@@ -16,24 +19,20 @@ export interface EngravedKey {
   readonly finger: Finger | null;
 }
 
-export interface EngravedNote extends Pick<
-  PlacedNote,
-  'place' | 'length' | 'change' | 'isSilent' | 'isAccented' | 'hasPedal'
-> {
+export interface EngravedNote extends Omit<Piece, 'keys' | 'fingers'> {
   /** None is a rest. */
   readonly keys: readonly EngravedKey[];
-  readonly value: NoteValue;
   readonly reading: Reading;
+  /** The first of the hand that is held into the next: there a word says so. */
+  readonly isFirstHeld: boolean;
 }
 
 export interface EngravedStaff {
   readonly hand: Hand;
   readonly notes: readonly EngravedNote[];
   /** Indices into the notes. */
-  readonly beams: readonly (readonly number[])[];
-  readonly triplets: readonly (readonly number[])[];
-  /** Whether the first triplet is to have its 3: only where the score begins, as the rest goes on in the same way. */
-  readonly showsTriplet: boolean;
+  readonly beams: readonly Group[];
+  readonly triplets: readonly Triplet[];
   /** The clef with which the next system begins, where that is another one: it is printed at the end of this. */
   readonly nextClef: Clef | null;
 }
@@ -58,38 +57,36 @@ function staffOf(
   stretches: readonly Stretch[],
 ): readonly EngravedStaff[] {
   const [from, to] = [stretches[0]!.from, stretches.at(-1)!.to];
-  const placed = placedNotes(score, hand, from, to);
+  const pieces = piecesBetween(score, hand, from, to);
   const starts = new Set(stretches.map((stretch) => stretch.from));
-  const readings = readingsOf(placed, hand, starts);
-  const accidentals = accidentalsOf(placed, readings, new Set([...starts, ...score.joins]));
-  const all = placed.map((note, i): EngravedNote => ({
-    place: note.place,
-    length: note.length,
-    change: note.change,
-    ...(note.isSilent ? { isSilent: true } : {}),
-    ...(note.isAccented ? { isAccented: true } : {}),
-    ...(note.hasPedal ? { hasPedal: true } : {}),
-    value: valueOf(note.length),
+  const readings = readingsOf(pieces, hand, starts);
+  const accidentals = accidentalsOf(pieces, readings, new Set([...starts, ...score.joins]));
+  const firstHeld = pieces.findIndex(({ overlap }) => overlap);
+  const all = pieces.map(({ fingers, ...piece }, i): EngravedNote => ({
+    ...piece,
     reading: readings[i]!,
-    keys: note.keys.map(({ name }, k) => ({
+    isFirstHeld: i === firstHeld,
+    keys: piece.keys.map(({ name }, k) => ({
       written: writtenAs(name, readings[i]!),
       accidental: accidentals[i]![k]!,
-      finger: note.fingers[k] ?? null,
+      finger: fingers[k] ?? null,
     })),
   }));
-  return stretches.map((stretch, s): EngravedStaff => {
-    const isWithin = ({ place }: { readonly place: number }): boolean =>
-      place >= stretch.from && place < stretch.to;
-    const here = placed.filter(isWithin);
-    const notes = all.filter(isWithin);
-    const next = all.find(({ place }) => place === stretches[s + 1]?.from)?.reading.clef ?? null;
+  const [beams, triplets] = [beamsOf(pieces), tripletsOf(pieces)];
+  const indexAt = (place: number): number => pieces.filter((one) => one.place < place).length;
+  return stretches.map((stretch): EngravedStaff => {
+    const [start, end] = [indexAt(stretch.from), indexAt(stretch.to)];
+    const isHere = (group: Group): boolean => group[0]! >= start && group[0]! < end;
+    const fromStart = (group: Group): Group => group.map((i) => i - start);
+    const [last, next] = [readings[end - 1]!, readings[end] ?? readings[end - 1]!];
     return {
       hand,
-      notes,
-      beams: beamsOf(here),
-      triplets: tripletsOf(here),
-      showsTriplet: s === 0,
-      nextClef: next === notes.at(-1)?.reading.clef ? null : next,
+      notes: all.slice(start, end),
+      beams: beams.filter(isHere).map(fromStart),
+      triplets: triplets
+        .filter(({ group }) => isHere(group))
+        .map((one) => ({ ...one, group: fromStart(one.group) })),
+      nextClef: next.clef === last.clef ? null : next.clef,
     };
   });
 }

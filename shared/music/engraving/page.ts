@@ -1,7 +1,12 @@
 /** How large the music is set, and which systems are to be seen, in a box of pixels. */
-import { PARTS_OF_BEAT, type Score } from '../score';
-import { type EngravedStaff, type EngravedSystem, engravingOf } from './engraving';
-import { groupBy } from './placed';
+import type { Score } from '../score';
+import {
+  type EngravedNote,
+  type EngravedStaff,
+  type EngravedSystem,
+  engravingOf,
+} from './engraving';
+import { beatOf, groupBy } from './placed';
 import { stepOnStaff } from './reading';
 import { breakerOf } from './systems';
 
@@ -32,8 +37,15 @@ export const STAFF_GAP = 5;
 export const SYSTEM_MARGIN = 1;
 const MIDDLE_LINE = 4;
 const STEM = 4;
-const FINGER = 2.6;
 const SIGN = 2.4;
+/** The distance of signs from the note and from each other is in these heights. */
+const FINGER = 2;
+const CORNER = 1.1;
+const ACCENT = 1.6;
+const WORD = 2.2;
+const FIGURE = 2.4;
+/** Of a head or a tie that stands out. */
+const LEAST = 0.5;
 
 /** How far beyond its lines a staff reaches in one beat, in spaces. */
 interface Reach {
@@ -41,10 +53,20 @@ interface Reach {
   readonly below: number;
 }
 
-/** An estimate from above for each beat: heads, stems, fingers, octave signs. */
+/** What stands around a note on its hand's side: right above, left below. */
+function signsHeight({ keys, change, isAccented, isFirstHeld }: EngravedNote): number {
+  const fingers = keys.filter(({ finger }) => finger !== null).length;
+  const [corner, accent] = [change ? CORNER : 0, isAccented ? ACCENT : 0];
+  return Math.max(LEAST, fingers * FINGER + corner + accent + (isFirstHeld ? WORD : 0));
+}
+
+/** An estimate from above for each beat: heads, stems, triplets, fingers, octave signs. */
 function reachesOf(staff: EngravedStaff): ReadonlyMap<number, Reach> {
-  const beats = groupBy(staff.notes, ({ place }) => Math.floor(place / PARTS_OF_BEAT));
-  const fingers = (hand: EngravedStaff['hand']): number => (staff.hand === hand ? FINGER : 0.5);
+  const beats = groupBy(staff.notes, ({ place }) => beatOf(place));
+  const figured = staff.triplets.filter(({ hasFigure }) => hasFigure);
+  const beatsWithFigure = new Set(
+    figured.map(({ group }) => beatOf(staff.notes[group[0]!]!.place)),
+  );
   const reaches = [...beats].map(([beat, notes]) => {
     const steps = notes.flatMap(({ keys, reading }) =>
       keys.map(({ written }) => stepOnStaff(written, { ...reading, octaves: 0 })),
@@ -55,10 +77,16 @@ function reachesOf(staff: EngravedStaff): ReadonlyMap<number, Reach> {
       notes.some(({ reading }) => Math.sign(reading.octaves) === sign) ? SIGN : 0;
     const tip = isStemUp ? Math.max(...steps) / 2 + STEM - STAFF_HEIGHT : 0;
     const foot = isStemUp ? 0 : STEM - Math.min(...steps) / 2;
-    const above = Math.max(highest / 2 - STAFF_HEIGHT, tip) + fingers('right') + signs(1);
+    const around = Math.max(...notes.map(signsHeight));
+    const figure = beatsWithFigure.has(beat) ? FIGURE : 0;
+    const above = Math.max(highest / 2 - STAFF_HEIGHT, tip) + figure + signs(1);
+    const below = Math.max(-lowest / 2, foot) + figure + signs(-1);
     return [
       beat,
-      { above, below: Math.max(-lowest / 2, foot) + fingers('left') + signs(-1) },
+      {
+        above: above + (staff.hand === 'right' ? around : LEAST),
+        below: below + (staff.hand === 'left' ? around : LEAST),
+      },
     ] as const;
   });
   return new Map(reaches);

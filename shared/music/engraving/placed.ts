@@ -1,6 +1,6 @@
 /** The notes of a score with the places at which they begin. */
 import type { Hand } from '../fingering/types';
-import type { Score, ScoreNote } from '../score';
+import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../score';
 
 export interface PlacedNote extends ScoreNote {
   /** Parts of a beat from the beginning of the score. */
@@ -9,31 +9,39 @@ export interface PlacedNote extends ScoreNote {
 
 export const HANDS: readonly Hand[] = ['right', 'left'];
 
-/** The notes of a hand that begin at or after `from` and before `to`. */
-export function placedNotes(
-  score: Score,
-  hand: Hand,
-  from = 0,
-  to = Infinity,
-): readonly PlacedNote[] {
+export const isRest = ({ keys }: ScoreNote): boolean => keys.length === 0;
+
+/** The beat of a place, from 0. */
+export const beatOf = (place: number): number => Math.floor(place / PARTS_OF_BEAT);
+
+/** Notes that follow each other, with their places. */
+export function inPlace(notes: readonly ScoreNote[]): readonly PlacedNote[] {
   let place = 0;
-  const placed = score[hand].map((note) => {
+  return notes.map((note) => {
     const at = { ...note, place };
     place += note.length;
     return at;
   });
-  return placed.filter((note) => note.place >= from && note.place < to);
 }
+
+/** The notes of a hand that begin at or after `from` and before `to`. */
+export const placedNotes = (
+  score: Score,
+  hand: Hand,
+  from = 0,
+  to = Infinity,
+): readonly PlacedNote[] => inPlace(score[hand]).filter(({ place }) => place >= from && place < to);
 
 /** Places of the notes after which a hand goes the other way: the top of a run, its bottom. */
 export function turnsOf(notes: readonly PlacedNote[]): readonly number[] {
-  const sounding = notes.filter(({ keys }) => keys.length > 0);
-  const heights = sounding.map(({ keys }) => keys[0]!.midi);
-  return sounding
+  const line = notes
+    .filter((note) => !isRest(note))
+    .filter(({ keys }, i, all) => keys[0]!.midi !== all[i - 1]?.keys[0]!.midi);
+  const heightAt = (i: number): number => line[i]!.keys[0]!.midi;
+  return line
     .filter((_, i) => {
-      const [before, here, after] = [heights[i - 1], heights[i]!, heights[i + 1]];
-      if (before === undefined || after === undefined) return false;
-      return Math.sign(here - before) === -Math.sign(after - here) && here !== before;
+      if (i === 0 || i === line.length - 1) return false;
+      return heightAt(i) > heightAt(i - 1) === heightAt(i) > heightAt(i + 1);
     })
     .map(({ place }) => place);
 }

@@ -6,7 +6,7 @@
 import type { Hand } from '../fingering/types';
 import { PARTS_OF_BEAT } from '../score';
 import { notePartsOf, type NoteName } from '../theory';
-import type { PlacedNote } from './placed';
+import type { Piece } from './pieces';
 
 export type Clef = 'treble' | 'bass';
 
@@ -65,10 +65,11 @@ function costOf(keys: readonly number[], reading: Reading, hand: Hand): number {
   );
 }
 
-type Where = 'start' | 'beat' | 'within';
+type Where = 'start' | 'beat' | 'within' | 'tied';
 
 function changeCost(from: Reading, to: Reading, where: Where): number {
   if (from === to) return 0;
+  if (where === 'tied') return Infinity;
   const clef = from.clef === to.clef ? 0 : CHANGE_OF_CLEF;
   const octave = from.octaves === to.octaves ? 0 : CHANGE_OF_OCTAVE;
   if (where === 'start') return clef * AT_START + octave;
@@ -82,21 +83,27 @@ const CHANGES: Readonly<Record<Where, readonly (readonly number[])[]>> = {
   start: changeCosts('start'),
   beat: changeCosts('beat'),
   within: changeCosts('within'),
+  tied: changeCosts('tied'),
 };
 
-/** One reading for each note; `starts` are the places at which a system begins. */
+function whereOf({ place, isTiedBack }: Piece, starts: ReadonlySet<number>): Where {
+  if (isTiedBack) return 'tied';
+  if (starts.has(place)) return 'start';
+  return place % PARTS_OF_BEAT === 0 ? 'beat' : 'within';
+}
+
+/** One reading for each piece; `starts` are the places at which a system begins. */
 export function readingsOf(
-  notes: readonly PlacedNote[],
+  pieces: readonly Piece[],
   hand: Hand,
   starts: ReadonlySet<number> = new Set(),
 ): readonly Reading[] {
   let costs: readonly number[] = READINGS.map(() => 0);
   const ways: (readonly number[])[] = [];
-  for (const { keys, place } of notes) {
-    const isOnBeat = place % PARTS_OF_BEAT === 0;
-    const changes = CHANGES[starts.has(place) ? 'start' : isOnBeat ? 'beat' : 'within'];
+  for (const piece of pieces) {
+    const changes = CHANGES[whereOf(piece, starts)];
     const best = changes.map((costsFrom) => cheapest(costs, costsFrom));
-    const whites = keys.map(({ name }) => whiteKey(name));
+    const whites = piece.keys.map(({ name }) => whiteKey(name));
     const before = costs;
     costs = READINGS.map(
       (to, k) => before[best[k]!]! + changes[k]![best[k]!]! + costOf(whites, to, hand),

@@ -1,11 +1,12 @@
 /**
- * Where a line of music that doesn't fit is broken: only at a beat on which both hands begin a note, in as few systems
+ * Where a line of music that doesn't fit is broken: only at a beat on which no note is held over in either hand, in as few systems
  * as fit, about equally full, and rather at a turn, at the join of two arpeggios or at an octave than elsewhere.
  * All widths are in staff spaces.
  */
 import { PARTS_OF_BEAT, type Score } from '../score';
 import { notePartsOf } from '../theory';
-import { groupBy, HANDS, type PlacedNote, placedNotes, turnsOf } from './placed';
+import { type Piece, piecesBetween } from './pieces';
+import { groupBy, HANDS, turnsOf } from './placed';
 
 /** Brace, clef and the ends of the staff. */
 export const MARGIN = 7;
@@ -36,7 +37,7 @@ export interface Stretch {
   readonly to: number;
 }
 
-function widthOf(notes: readonly PlacedNote[], isJoin: boolean): number {
+function widthOf(notes: readonly Piece[], isJoin: boolean): number {
   const alters = notes.flatMap(({ keys }) => keys.map((key) => notePartsOf(key.name).alter));
   const widest = Math.max(0, ...alters.map(Math.abs));
   const accidental = [0, ACCIDENTAL, DOUBLE_ACCIDENTAL][widest]!;
@@ -45,13 +46,16 @@ function widthOf(notes: readonly PlacedNote[], isJoin: boolean): number {
 }
 
 function columnsOf(score: Score, from: number, to: number): readonly Column[] {
-  const hands = HANDS.map((hand) => placedNotes(score, hand, from, to)).filter((h) => h.length > 0);
+  const hands = HANDS.map((hand) => piecesBetween(score, hand, from, to)).filter(
+    (pieces) => pieces.length > 0,
+  );
   const best = new Set([...hands.flatMap(turnsOf), ...score.joins]);
   const joins = new Set(score.joins);
   return [...groupBy(hands.flat(), ({ place }) => place)]
     .toSorted(([a], [b]) => a - b)
     .map(([place, notes]): Column => {
-      const canBreak = place % PARTS_OF_BEAT === 0 && notes.length === hands.length;
+      const isBegun = notes.length === hands.length && notes.every((note) => !note.isTiedBack);
+      const canBreak = place % PARTS_OF_BEAT === 0 && isBegun;
       const isOctave = notes.every(({ keys }) => keys[0]?.tone === 0);
       const cost = best.has(place) ? 0 : isOctave ? AT_OCTAVE : ELSEWHERE;
       const width = widthOf(notes, joins.has(place));

@@ -8,6 +8,8 @@ export const INK = 'currentColor';
 /** The font is drawn so that four staff spaces are its size. */
 const FONT_SIZE = 4 * SPACE;
 
+const WORD_SIZE = 1.9 * SPACE;
+
 /** Signs of the font, by their places in the standard music font layout (SMuFL). */
 export const SIGN = {
   brace: '\uE000',
@@ -59,6 +61,19 @@ export function addSign(
     stroke: 'none',
   });
   text.textContent = sign;
+}
+
+/** Adds a word in the page's serif, in italics, that stands on `y`. */
+export function addWord(parent: Element, word: string, x: number, y: number): void {
+  const text = add(parent, 'text', {
+    class: 'word',
+    x: round(x),
+    y: round(y),
+    'font-size': WORD_SIZE,
+    fill: INK,
+    stroke: 'none',
+  });
+  text.textContent = word;
 }
 
 export function addLine(parent: Element, path: string, width = 1): SVGPathElement {

@@ -10,6 +10,7 @@ import { clefEdge, format, joinEdge, momentsOf } from './format';
 import { drawEnd, drawFrame, drawJoin, drawPedals } from './frame';
 import { drawMarks, middleOf, type Outline, outlineOf } from './marks';
 import { notesOf, type StaffNotes } from './notes';
+import { drawTies } from './ties';
 
 /** What belongs to a note: it is marked while the note sounds. */
 export interface Mark {
@@ -62,6 +63,7 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, joins: readonly numbe
     const { sign, y } = CLEFS[one.source.reading.clef];
     addSign(group, sign, clefEdge(one, joins.includes(one.source.place)), y, { anchor: 'end' });
   }
+  drawTies(group, drawn);
   const outline = outlineOf(drawn);
   const fingers = drawMarks(group, drawn, outline);
   context.closeGroup();
@@ -90,7 +92,8 @@ function distanceOf(upper: DrawnStaff, lower: DrawnStaff): number {
 
 /** Behind the notes of each moment a band, to be coloured while they sound: to be seen from further away than a note. */
 function addBands(svg: SVGSVGElement, staves: readonly DrawnStaff[], height: number): Mark[] {
-  return momentsOf(staves.map(({ drawn }) => drawn)).map(([, [note]]): Mark => {
+  const moments = momentsOf(staves.map(({ drawn }) => drawn));
+  return moments.map(([from, [note]], i): Mark => {
     const band = add(svg, 'rect', {
       class: 'band',
       x: round(middleOf(note!) - 1.1 * SPACE),
@@ -101,8 +104,7 @@ function addBands(svg: SVGSVGElement, staves: readonly DrawnStaff[], height: num
       stroke: 'none',
     });
     svg.prepend(band);
-    const { place, length } = note!.source;
-    return { from: place, to: place + length, elements: [band] };
+    return { from, to: moments[i + 1]?.[0] ?? from + note!.source.length, elements: [band] };
   });
 }
 

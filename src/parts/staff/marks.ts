@@ -1,9 +1,11 @@
 /**
- * What stands around the notes of a staff: the 3 of the first triplet, accents, fingers, the corner that opens each new
+ * What stands around the notes of a staff: the 3 of triplets, accents, fingers, words, the corner that opens each new
  * position of the hand, octave signs. Right hand above, left hand below, each as close to its note as it may be.
  */
+import type { Triplet } from '../../../shared/music/engraving/beams';
+import { HELD } from '../../../shared/music/engraving/engraving';
 import type { Hand } from '../../../shared/music/fingering/types';
-import { add, addLine, addSign, round, SIGN, SPACE } from './drawing';
+import { add, addLine, addSign, addWord, round, SIGN, SPACE } from './drawing';
 import type { DrawnNote, StaffNotes } from './notes';
 
 /** Above (-1) or below (1): y grows downwards. */
@@ -25,6 +27,8 @@ const FINGER_HEIGHT = FINGER_SCALE * SPACE;
 const CORNER_HEIGHT = 0.55 * SPACE;
 const TUPLET_SCALE = 0.9;
 const TUPLET_HEIGHT = TUPLET_SCALE * 1.5 * SPACE;
+const WORD_HEIGHT = 1.6 * SPACE;
+const WORD_WIDTH = 9.5 * SPACE;
 const OCTAVE_SCALE = 0.85;
 const OCTAVE_HEIGHT = OCTAVE_SCALE * 1.85 * SPACE;
 const OCTAVE_SIGNS = new Map([
@@ -69,15 +73,34 @@ function takeRoom(
   return side === -1 ? edge + height : edge;
 }
 
-function drawTriplet(parent: Element, drawn: StaffNotes, outline: Outline): void {
-  const first = drawn.staff.triplets[0];
-  if (!first || !drawn.staff.showsTriplet) return;
-  const ends = [drawn.notes[first[0]!]!, drawn.notes[first.at(-1)!]!] as const;
-  const middle = first[Math.floor(first.length / 2)]!;
-  const side = ends[0].note.getStemDirection() === 1 ? -1 : 1;
-  const y = takeRoom(outline, side, TUPLET_HEIGHT, [middle, middle]);
-  const x = (ends[0].note.getStemX() + ends[1].note.getStemX()) / 2;
+/** The figure over the stems or heads of a triplet, in a bracket where no beam says what belongs to it. */
+function drawTriplet(
+  parent: Element,
+  drawn: StaffNotes,
+  outline: Outline,
+  { group, hasBracket }: Triplet,
+): void {
+  const [first, last] = [group[0]!, group.at(-1)!];
+  const [start, end] = [drawn.notes[first]!, drawn.notes[last]!];
+  const middle = group[Math.floor(group.length / 2)]!;
+  const side = sideOfTriplet(group.map((i) => drawn.notes[i]!));
+  const y = takeRoom(outline, side, TUPLET_HEIGHT, hasBracket ? [first, last] : [middle, middle]);
+  const [left, right] = hasBracket
+    ? [middleOf(start) - 0.8 * SPACE, middleOf(end) + 0.8 * SPACE]
+    : [start.note.getStemX(), end.note.getStemX()];
+  const x = (left + right) / 2;
   addSign(parent, SIGN.tuplet, x, y, { scale: TUPLET_SCALE, anchor: 'middle' });
+  if (!hasBracket) return;
+  const [line, foot] = [y - TUPLET_HEIGHT / 2, y - TUPLET_HEIGHT / 2 - side * 0.7 * SPACE];
+  const [before, after] = [x - 0.9 * SPACE, x + 0.9 * SPACE].map(round);
+  addLine(parent, `M${[left, foot, left, line].map(round).join(' ')}H${before}`);
+  addLine(parent, `M${[right, foot, right, line].map(round).join(' ')}H${after}`);
+}
+
+/** Where the stems are; over rests alone, above. */
+function sideOfTriplet(notes: readonly DrawnNote[]): Side {
+  const sounding = notes.find(({ source }) => source.keys.length > 0);
+  return sounding?.note.getStemDirection() === -1 ? 1 : -1;
 }
 
 /** The corner of a bracket over (or under) the first finger of a new position, open to what follows. */
@@ -117,6 +140,16 @@ function drawFingers(
   return group;
 }
 
+/** The word over the first notes that are held into the next, outside their fingers. */
+function drawHeldWord(parent: Element, { staff, notes }: StaffNotes, outline: Outline): void {
+  const first = notes.findIndex(({ source }) => source.isFirstHeld);
+  if (first === -1) return;
+  const left = middleOf(notes[first]!) - 0.6 * SPACE;
+  const last = notes.findLastIndex((drawn) => middleOf(drawn) < left + WORD_WIDTH);
+  const y = takeRoom(outline, sideOf(staff.hand), WORD_HEIGHT, [first, last]);
+  addWord(parent, HELD, left, y);
+}
+
 /** Octave signs with their dashed lines, over every run of notes that are written an octave off. */
 function drawOctaves(parent: Element, { notes }: StaffNotes, outline: Outline): void {
   let start = 0;
@@ -145,8 +178,11 @@ export function drawMarks(
   drawn: StaffNotes,
   outline: Outline,
 ): readonly SVGGElement[] {
-  drawTriplet(parent, drawn, outline);
+  for (const triplet of drawn.staff.triplets) {
+    if (triplet.hasFigure) drawTriplet(parent, drawn, outline, triplet);
+  }
   const groups = drawn.notes.map((_, i) => drawFingers(parent, drawn, outline, i));
+  drawHeldWord(parent, drawn, outline);
   drawOctaves(parent, drawn, outline);
   return groups;
 }

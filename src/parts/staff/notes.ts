@@ -26,7 +26,9 @@ const ACCIDENTALS = {
   sharp: '#',
   'double sharp': '##',
 } as const;
+/** Where rests stand: in the middle, and the whole rest hangs from the line above it. */
 const MIDDLE_LINE = { treble: 'b/4', bass: 'd/3' } as const;
+const FOURTH_LINE = { treble: 'd/5', bass: 'f/3' } as const;
 /** Beams as steep as they may be, as a share: wide leaps would slant them too much to be read. */
 const STEEPEST = 0.12;
 
@@ -51,7 +53,7 @@ function noteOf(source: EngravedNote): StaveNote {
   const isRest = keys.length === 0;
   const note = new StaveNote({
     keys: isRest
-      ? [MIDDLE_LINE[reading.clef]]
+      ? [(value.share === 1 ? FOURTH_LINE : MIDDLE_LINE)[reading.clef]]
       : keys.map(({ written }) => written.toLowerCase().replace(/(-?\d+)$/, '/$1')),
     duration: String(value.share),
     dots: value.isDotted ? 1 : 0,
@@ -89,7 +91,7 @@ export function notesOf(staff: EngravedStaff, x: number, width: number): StaffNo
     const before = staff.notes[i - 1]?.reading.clef ?? source.reading.clef;
     return { source, note: noteOf(source), changesClef: before !== source.reading.clef };
   });
-  for (const group of staff.triplets) {
+  for (const { group } of staff.triplets) {
     // eslint-disable-next-line no-new
     new Tuplet(
       group.map((i) => notes[i]!.note),
