@@ -197,7 +197,8 @@ function ofHand(hand: Hand, measured: HandTake, interval: number | null): readon
   if (thumbLate) found.push({ kind: 'thumb late', hand, late: thumbLate });
   if (thumbAccent) found.push({ kind: 'thumb loud', hand, accent: thumbAccent });
   if (overlap !== null && overlap < BROKEN) found.push({ kind: 'gap', hand, gap: -overlap });
-  if (unevenness !== null && interval !== null) {
+  // A thumb that is late makes a hand uneven, and says more.
+  if (unevenness !== null && interval !== null && !thumbLate) {
     const units = unitsOf(unevenness, interval);
     if (units > FAIR) found.push({ kind: 'uneven', hand, units });
   }

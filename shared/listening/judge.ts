@@ -14,7 +14,7 @@ const LEAST_PLAYED = 0.2;
 /** Octaves by which a player may sit elsewhere on the keyboard than the item says. */
 const SHIFTS = [0, 12, -12] as const;
 /** Share of right notes below which another octave is tried. */
-const HARDLY_RIGHT = 0.5;
+const HARDLY_RIGHT = 0.75;
 /** Fewest moments with both hands for saying how they are together. */
 const FEWEST_TOGETHER = 4;
 

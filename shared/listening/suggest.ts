@@ -15,7 +15,8 @@ const MOSTLY = 0.9;
  *
  * 0 broke down: broke off, or fewer than three in four notes right;
  * 1 stopped: the beat was lost somewhere, or fewer than nine in ten notes right;
- * 2 uneven: two faults or more, a hesitation, unevenness of more than 4 just noticeable units, or hands clearly apart;
+ * 2 uneven: two faults or more, a hesitation, unevenness of more than 4 just noticeable units, a late thumb, or hands
+ * clearly apart;
  * 3 even: one fault, gaps at the joins, a change of tempo, or unevenness of more than 2.5 units;
  * 4 effortless: none of these.
  */
@@ -26,7 +27,8 @@ export function suggestedFluency(take: RunTake, score: Score): Fluency {
   const share = take.right / Math.max(1, take.notes);
   if (has('break') || share < HARDLY) return 0;
   if (has('stop') || share < MOSTLY) return 1;
-  if (take.faults.length > 1 || has('hesitation', 'uneven', 'lead', 'loose')) return 2;
+  if (take.faults.length > 1 || has('hesitation', 'uneven', 'thumb late', 'lead', 'loose'))
+    return 2;
   return take.faults.length > 0 || found.length > 0 || unitsOfTake(take) > GOOD ? 3 : 4;
 }
 

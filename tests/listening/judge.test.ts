@@ -175,7 +175,7 @@ function take(seed: number, make: Make) {
   };
 }
 
-const PER_FAULT = 40;
+const PER_FAULT = 30;
 
 describe.each(Object.entries(FAULTS))('%s', (name, make) => {
   it('is found on every take, and nothing else', () => {
