@@ -42,7 +42,7 @@ const SIGN = 2.4;
 const FINGER = 2;
 const CORNER = 1.1;
 const ACCENT = 1.6;
-const WORD = 2.2;
+const WORD = 2.7;
 const FIGURE = 2.4;
 /** Of a head or a tie that stands out. */
 const LEAST = 0.5;

@@ -27,7 +27,9 @@ const FINGER_HEIGHT = FINGER_SCALE * SPACE;
 const CORNER_HEIGHT = 0.55 * SPACE;
 const TUPLET_SCALE = 0.9;
 const TUPLET_HEIGHT = TUPLET_SCALE * 1.5 * SPACE;
-const WORD_HEIGHT = 1.6 * SPACE;
+const WORD_HEIGHT = 2.1 * SPACE;
+/** Of it below the line on which its letters stand. */
+const WORD_DEPTH = 0.5 * SPACE;
 const WORD_WIDTH = 9.5 * SPACE;
 const OCTAVE_SCALE = 0.85;
 const OCTAVE_HEIGHT = OCTAVE_SCALE * 1.85 * SPACE;
@@ -147,7 +149,7 @@ function drawHeldWord(parent: Element, { staff, notes }: StaffNotes, outline: Ou
   const left = middleOf(notes[first]!) - 0.6 * SPACE;
   const last = notes.findLastIndex((drawn) => middleOf(drawn) < left + WORD_WIDTH);
   const y = takeRoom(outline, sideOf(staff.hand), WORD_HEIGHT, [first, last]);
-  addWord(parent, HELD, left, y);
+  addWord(parent, HELD, left, y - WORD_DEPTH);
 }
 
 /** Octave signs with their dashed lines, over every run of notes that are written an octave off. */
