@@ -4,8 +4,8 @@ import type { Stroke } from './passage';
 import { pianoSamples } from './piano-tone';
 
 /** Loudness of a note, and of an accent that stands out from it: eight notes at once stay about within full scale. */
-const LOUDNESS = 0.22;
-const ACCENT = 0.36;
+const LOUDNESS = 0.3;
+const ACCENT = 0.45;
 /** Seconds in which the damper lets a string fall to 1/e; and so many times that until it is silent. */
 const DAMPING = 0.05;
 const SILENT_AFTER = 8;

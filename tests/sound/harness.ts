@@ -5,13 +5,7 @@
 import { createClicker } from '../../src/sound/click';
 import { startMetronome, type Beat, type Metronome } from '../../src/sound/metronome';
 import { walkGrid, type Grid } from '../../src/sound/schedule';
-import { LOOK_AHEAD } from '../../src/sound/walk';
-
-export interface RenderedClick {
-  /** Place of the click's first sample in the whole sound. */
-  readonly sample: number;
-  readonly peak: number;
-}
+import { findClicks, type RenderedClick, renderWalk } from './render';
 
 export interface Rendering {
   readonly sampleRate: number;
@@ -19,46 +13,13 @@ export interface Rendering {
   readonly grid: Grid;
 }
 
-/** Irregular waits between two ticks, in seconds: mostly the worker's 25 ms, now and then as long as the look-ahead bears. */
-const WAITS = [0.025, 0.025, 0.031, 0.02, 0.12, 0.025, 0.24, 0.004];
-
-/** So many silent samples end a click: more than any zero crossing has, fewer than lie between two clicks. */
-const SILENCE = 200;
-
-/** Renders the clicks with the app's own scheduling, ticked as irregularly as in a page, and finds them in the samples. */
-async function renderClicks({ sampleRate, seconds, grid }: Rendering): Promise<RenderedClick[]> {
-  const context = new OfflineAudioContext(1, Math.round(seconds * sampleRate), sampleRate);
-  const { click } = createClicker(context, 1);
-  const walk = walkGrid(grid, { now: () => context.currentTime, click });
-  const tick = (count: number): void => {
-    walk(LOOK_AHEAD.visible);
-    const next = context.currentTime + WAITS[count % WAITS.length]!;
-    if (next >= seconds) return;
-    // The rendering waits for the tick, as the sound output of a page would not: a tick takes no time here.
-    void context.suspend(next).then(() => {
-      tick(count + 1);
-      return context.resume();
-    });
-  };
-  tick(0);
-  return findClicks((await context.startRendering()).getChannelData(0));
-}
-
-function findClicks(samples: Float32Array): RenderedClick[] {
-  const clicks: { sample: number; peak: number }[] = [];
-  let silent = SILENCE;
-  for (const [sample, value] of samples.entries()) {
-    const level = Math.abs(value);
-    if (level === 0) {
-      silent += 1;
-      continue;
-    }
-    if (silent >= SILENCE) clicks.push({ sample, peak: 0 });
-    silent = 0;
-    const current = clicks.at(-1)!;
-    current.peak = Math.max(current.peak, level);
-  }
-  return clicks;
+/** Renders the clicks and finds them in the samples. */
+async function renderClicks({ grid, ...size }: Rendering): Promise<RenderedClick[]> {
+  const samples = await renderWalk(size, (context) => {
+    const { click } = createClicker(context, 1);
+    return walkGrid(grid, { now: () => context.currentTime, click });
+  });
+  return findClicks(samples);
 }
 
 const beats: Beat[] = [];

@@ -82,12 +82,14 @@ export function Playback({ score, place, initial }: PlaybackProps) {
           onChange={(wish) => set({ tempo: wish })}
         />
         {handsIn(score) === 'together' && (
-          <Choice
-            legend="Hands"
-            options={HANDS}
-            value={hands}
-            onChange={(wish) => set({ hands: wish })}
-          />
+          <div class={styles.hands}>
+            <Choice
+              legend="Hands"
+              options={HANDS}
+              value={hands}
+              onChange={(wish) => set({ hands: wish })}
+            />
+          </div>
         )}
         <fieldset class={styles.sounds}>
           <legend class={styles.label}>Sound</legend>

@@ -40,10 +40,12 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
         </span>
       </p>
       <Keys score={score} place={place} label={`The keys: ${text.spoken}`} />
+      <div class={styles.playback}>
+        <Playback score={score} place={place} />
+      </div>
       <div class={styles.staff} data-hands={handsOf(item.way)} data-motion={motionOf(item.way)}>
         <Notes score={score} place={place} description={`${text.spoken}, up and down`} />
       </div>
-      <Playback score={score} place={place} />
     </>
   );
 }
