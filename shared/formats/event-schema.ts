@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { type Day, EVENT_VERSION, type EventKind, type LogEvent } from '../log/events';
 import type { Programme } from '../log/programme';
+import { MOST_FAULTS, MOST_STEPS, type RunTake, TAKE_SOURCES } from '../log/run-take';
 import { chordOf } from '../music/chords';
 import { type ArpeggioId, type ItemId, parseItemId, STAGES, STARTING_NOTES } from '../music/deck';
 import type { Finger } from '../music/fingering/types';
@@ -99,6 +100,45 @@ const fingers = v.pipe(
 );
 const fingerPlan = v.object({ low: fingers, pattern: fingers, high: fingers });
 
+const hand = v.picklist(['right', 'left']);
+const known = v.nullable(v.pipe(v.number(), v.finite()));
+const step = whole(0, MOST_STEPS);
+const short = <T extends v.GenericSchema>(entry: T, most: number) =>
+  v.pipe(v.array(entry), v.maxLength(most));
+
+const handTake = v.nullable(
+  v.object({
+    waits: short(known, MOST_STEPS),
+    unevenness: known,
+    overlap: known,
+    thumbLate: known,
+    loudness: known,
+    thumbAccent: known,
+  }),
+);
+
+export const takeSchema = v.object({
+  source: v.picklist(TAKE_SOURCES),
+  certainty: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  tempo: v.nullable(tempo),
+  drift: known,
+  notes: whole(0, 2 * MOST_STEPS),
+  right: whole(0, 2 * MOST_STEPS),
+  faults: short(
+    v.object({
+      kind: v.picklist(['wrong', 'missed', 'extra']),
+      hand,
+      step,
+      midi: v.nullable(whole(0, 127)),
+    }),
+    MOST_FAULTS,
+  ),
+  breaks: short(step, MOST_FAULTS),
+  lead: known,
+  looseness: known,
+  hands: v.object({ right: handTake, left: handTake }),
+}) satisfies v.GenericSchema<unknown, RunTake>;
+
 const stamp = {
   id: eventId,
   version: v.literal(EVENT_VERSION),
@@ -119,6 +159,7 @@ export const EVENT_SCHEMAS = {
     pedal: v.boolean(),
     judge: v.picklist(['player', 'teacher']),
     entry: v.nullable(text(LONGEST_ENTRY)),
+    take: v.exactOptional(takeSchema),
   }),
   programme: v.object({ ...stamp, kind: v.literal('programme'), programme }),
   name: v.object({ ...stamp, kind: v.literal('name'), name: text(LONGEST_NAME) }),
@@ -134,7 +175,7 @@ export const EVENT_SCHEMAS = {
       ...stamp,
       kind: v.literal('fingering'),
       arpeggio: v.custom<ArpeggioId>(isArpeggioId, 'not an arpeggio'),
-      hand: v.picklist(['right', 'left']),
+      hand,
       plan: v.nullable(fingerPlan),
     }),
     v.check(

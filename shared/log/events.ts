@@ -6,6 +6,7 @@ import type { ArpeggioId, ItemId } from '../music/deck';
 import type { FingerPlan, Hand } from '../music/fingering/types';
 import type { Tempo } from '../music/tempo';
 import type { Programme } from './programme';
+import type { RunTake } from './run-take';
 
 /** A version 7 UUID (RFC 9562): sorts by the time at which the event was recorded. Replay follows this order. */
 export type EventId = string;
@@ -45,6 +46,8 @@ export interface RunBody {
   readonly judge: 'player' | 'teacher';
   /** The entry of the day's list that it belongs to ("d.right.2.1"), or null for a run outside the list. */
   readonly entry: string | null;
+  /** What was heard of it, if the app listened. A reader that does not know the field leaves it out. */
+  readonly take?: RunTake;
 }
 
 export interface ProgrammeBody {
@@ -116,3 +119,6 @@ export type EventBody =
 export type LogEvent = Stamp & EventBody;
 export type EventKind = EventBody['kind'];
 export type RunEvent = Stamp & RunBody;
+
+/** Whether an event is work at the keys, which leaves the list of its day as it is. */
+export const isPractice = ({ kind }: LogEvent): boolean => kind === 'run' || kind === 'drill';

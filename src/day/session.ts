@@ -3,7 +3,9 @@
  * is kept on the device at every step, so that a reload comes back exactly here.
  */
 import * as v from 'valibot';
+import { takeSchema } from '../../shared/formats/event-schema';
 import type { Day, Fluency } from '../../shared/log/events';
+import type { RunTake } from '../../shared/log/run-take';
 import type { ItemId, StartingNote, Way } from '../../shared/music/deck';
 import { parseItemId, STARTING_NOTES, WAYS } from '../../shared/music/deck';
 import { FASTEST, SLOWEST, type Tempo } from '../../shared/music/tempo';
@@ -30,6 +32,8 @@ export interface Session {
   readonly pedal: boolean;
   /** The exceptions, by item: one that is missing was even at the tempo of the whole. */
   readonly ratings: Readonly<Record<string, Rating>>;
+  /** What was heard, by item, if the app listened. */
+  readonly takes?: Readonly<Record<string, RunTake>>;
 }
 
 const tempo = v.pipe(v.number(), v.minValue(SLOWEST), v.maxValue(FASTEST));
@@ -54,6 +58,7 @@ const schema = v.object({
   tempo,
   pedal: v.boolean(),
   ratings: v.record(v.string(), rating),
+  takes: v.exactOptional(v.record(v.string(), takeSchema)),
 });
 
 /** The session in a kept value of any origin; null if there is none, or what is there cannot be one. */

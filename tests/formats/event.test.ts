@@ -4,6 +4,7 @@ import { decodeEvent, LONGEST_TEXT } from '../../shared/formats/event';
 import { EVENT_SCHEMAS, isDay, isEventId } from '../../shared/formats/event-schema';
 import { dayNumber, dayOfNumber } from '../../shared/log/day';
 import type { LogEvent } from '../../shared/log/events';
+import type { RunTake } from '../../shared/log/run-take';
 import { fc } from '../learning/property';
 import { SAMPLES } from './samples';
 
@@ -111,6 +112,61 @@ describe('what is set aside', () => {
       }),
       { numRuns: 500 },
     );
+  });
+});
+
+describe('a run that was heard', () => {
+  const take: RunTake = {
+    source: 'midi',
+    certainty: 1,
+    tempo: 240,
+    drift: 0,
+    notes: 13,
+    right: 12,
+    faults: [{ kind: 'wrong', hand: 'right', step: 3, midi: 61 }],
+    breaks: [],
+    lead: null,
+    looseness: null,
+    hands: {
+      right: {
+        waits: [null, 4, -3],
+        unevenness: 8.5,
+        overlap: 20,
+        thumbLate: 0,
+        loudness: 6,
+        thumbAccent: null,
+      },
+      left: null,
+    },
+  };
+
+  it('keeps the measures of its take, and no foreign field of them', () => {
+    const event = { ...SAMPLES.run, take };
+    const foreign = { ...event, take: { ...take, notesPlayed: [60], colour: 'red' } };
+    expect(decodeEvent(JSON.parse(JSON.stringify(event)))).toEqual({ outcome: 'ok', event });
+    expect(decodeEvent(foreign)).toEqual({ outcome: 'ok', event });
+  });
+
+  it.each<[string, object]>([
+    ['take.source', { source: 'rumour' }],
+    ['take.certainty', { certainty: 2 }],
+    ['take.tempo', { tempo: Infinity }],
+    ['take.drift', { drift: Number.NaN }],
+    ['take.notes', { notes: 1e9 }],
+    ['take.faults', { faults: Array.from({ length: 25 }, () => take.faults[0]) }],
+    ['take.faults.0.midi', { faults: [{ ...take.faults[0], midi: 128 }] }],
+    ['take.breaks.0', { breaks: [-1] }],
+    [
+      'take.hands.left.waits',
+      { hands: { ...take.hands, left: { ...take.hands.right, waits: 'x' } } },
+    ],
+  ])('is damaged in a field that it names: %s', (field, change) => {
+    const problem = problemOf({ ...SAMPLES.run, take: { ...take, ...change } });
+    expect(problem).toMatch(new RegExp(`^damaged, ${field}: `));
+  });
+
+  it('is damaged with an empty take, rather than silently without one', () => {
+    expect(problemOf({ ...SAMPLES.run, take: null })).toMatch(/^damaged, take: /);
   });
 });
 
