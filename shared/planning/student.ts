@@ -175,6 +175,8 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       const key = handOfDrill(event.drill);
       const times = (draft.drills.get(key)?.times ?? 0) + 1;
       draft.drills.set(key, { times, drill: event.drill, day: event.day });
+      // A day with nothing but drills is a day of practice; how long they took is not known.
+      draft.work.set(event.day, draft.work.get(event.day) ?? { runs: 0, seconds: 0 });
       break;
     }
     case 'void':

@@ -4,7 +4,13 @@
  */
 import type { Decoded } from '../../shared/formats/event';
 import { decodeKept, type KeptEvent } from '../../shared/formats/kept';
-import type { Day, EventId, LogEvent, RunEvent } from '../../shared/log/events';
+import {
+  type Day,
+  type EventId,
+  isPractice,
+  type LogEvent,
+  type RunEvent,
+} from '../../shared/log/events';
 import { applyEvents, cloneStudent, newStudent, type Student } from '../../shared/planning/student';
 
 /** An event that was set aside: it stays in the log and in backups. */
@@ -111,12 +117,12 @@ export class Timeline {
 
   view(today: Day): View {
     const events = eventsOf(this.tail);
-    const isRunOfToday = (event: LogEvent): event is RunEvent =>
-      event.kind === 'run' && event.day === today;
+    const isOfToday = (event: LogEvent) => isPractice(event) && event.day === today;
+    const runs = events.filter(isOfToday).filter((event) => event.kind === 'run');
     return {
       student: this.after(events),
-      dayStart: this.dayStartAfter(events.filter((event) => !isRunOfToday(event))),
-      todaysRuns: events.filter(isRunOfToday).filter((run) => !this.voided.has(run.id)),
+      dayStart: this.dayStartAfter(events.filter((event) => !isOfToday(event))),
+      todaysRuns: runs.filter((run) => !this.voided.has(run.id)),
       unread: [...this.base.unread, ...unreadOf(this.tail)],
     };
   }

@@ -1,7 +1,13 @@
 /** A store in memory with the contract of the real one, for the tests of the screens. */
 import { computed, signal } from '@preact/signals';
 import { addDays } from '../../shared/log/day';
-import type { Day, EventBody, LogEvent, RunEvent } from '../../shared/log/events';
+import {
+  type Day,
+  type EventBody,
+  isPractice,
+  type LogEvent,
+  type RunEvent,
+} from '../../shared/log/events';
 import { replay, voidedBy } from '../../shared/planning/student';
 import type { Store } from '../../src/store/store';
 
@@ -47,7 +53,7 @@ export function fakeStore(
     status: signal('ready'),
     student: computed(() => replay(log.value)),
     dayStart: computed(() =>
-      replay(counted.value.filter((event) => event.kind !== 'run' || event.day !== today.value)),
+      replay(counted.value.filter((event) => !isPractice(event) || event.day !== today.value)),
     ),
     today,
     todaysRuns: computed(() =>

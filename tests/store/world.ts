@@ -97,7 +97,9 @@ export class World {
   /** The student as the log has it, rebuilt from nothing; without the runs of one day if that is given. */
   async rebuilt(without?: string): Promise<Student> {
     const events = await this.events();
-    return replay(events.filter((event) => event.kind !== 'run' || event.day !== without));
+    return replay(
+      events.filter(({ kind, day }) => day !== without || (kind !== 'run' && kind !== 'drill')),
+    );
   }
 
   /** What a store shows is what the log says, to the last digit. */

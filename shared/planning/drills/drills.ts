@@ -3,7 +3,7 @@ import { type Item, itemAt } from '../../music/deck';
 import type { PositionChange } from '../../music/fingering/positions';
 import type { Fingering } from '../../music/fingering/result';
 import { AVERAGE_SPAN } from '../../music/fingering/spans';
-import type { Score, ScoreNote } from '../../music/score';
+import { keysOfHand, type Score, type ScoreNote } from '../../music/score';
 import { scoreOf } from '../../music/score-of';
 import type { BlackNames } from '../../music/spelling';
 import { playableTempo, type Tempo, tempoOf } from '../../music/tempo';
@@ -124,15 +124,22 @@ function handContent(
     [hand]: written(hand, run, strokes),
   });
   if (!isJoinKind(kind)) {
-    const size = { span: player.span ?? AVERAGE_SPAN, isWide: isWide(fingering) };
+    const size = { span: player.span ?? AVERAGE_SPAN, isWide: stretchesOf(fingering).length > 0 };
     return { score: withStrokes(runDrill[kind](run, size)), change: null };
   }
   const at = changeAt(run, fingering, place);
   return at && { score: withStrokes(joinDrill[kind](run, at.place)), change: at.change };
 }
 
-const isWide = ({ positions }: Fingering): boolean =>
-  positions.some(({ stretches }) => stretches.length > 0);
+const stretchesOf = ({ positions }: Fingering) => positions.flatMap(({ stretches }) => stretches);
+
+/** Whether a stretch of the fingering comes in the notes of a drill. */
+function hasStretch(fingering: Fingering, notes: readonly ScoreNote[]): boolean {
+  const keys = keysOfHand(notes);
+  return stretchesOf(fingering).some(
+    ({ lower, upper }) => keys.includes(lower.key) && keys.includes(upper.key),
+  );
+}
 
 /**
  * A drill as this person plays it; null where the hand does not change its position at that place, as with another
@@ -150,5 +157,6 @@ export function drillOf(
       : handContent(player, { ...address, kind }, options);
   if (content === null) return null;
   const score = { ...content.score, tempo: tempoOfDrill(kind, options.working) };
-  return { ...content, address, score, isWide: isWide(fingeringFor(player, item, hand)!) };
+  const isWide = hasStretch(fingeringFor(player, item, hand)!, score[hand]);
+  return { ...content, address, score, isWide };
 }

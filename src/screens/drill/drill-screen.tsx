@@ -101,8 +101,8 @@ function Playable({ drill }: { readonly drill: Drill }) {
         <ChangeAdvice drill={drill} />
         {drill.isWide && (
           <p>
-            <strong>Wide for this hand.</strong> Three times at the most, then shake the arm out.
-            Stop if it pulls or hurts; take two octaves less, or ask your teacher.
+            <strong>Wide for this hand.</strong> Three times at the most, then let the arm hang. If
+            it pulls, leave the drill out and ask your teacher.
           </p>
         )}
         <p>

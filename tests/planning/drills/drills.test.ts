@@ -135,6 +135,16 @@ test('a small hand leaves the far note of a wide chord out', () => {
   expect(Math.max(...widest)).toBeLessThanOrEqual(9);
 });
 
+test('only what has a stretch for this hand in it is marked as wide', () => {
+  const isWide = (id: string, span: number) => drill(id, { ...player, span })!.isWide;
+  expect(isWide('c.dominant-42.right.chords', 9)).toBe(true);
+  expect(isWide('c.dominant-42.right.chords', 14)).toBe(false);
+  const joins = Array.from({ length: 16 }, (_, i) => `c.dominant-42.right.join.${i + 1}`);
+  const small = { ...player, span: 9 };
+  const wide = joins.flatMap((id) => drill(id, small)?.isWide ?? []);
+  expect(wide).toContain(false);
+});
+
 test('a drill is no faster than the arpeggio is practised', () => {
   for (const kind of DRILL_KINDS) {
     const { score } = drill(`c.major-53.right.${kind}`)!;
