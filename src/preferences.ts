@@ -11,6 +11,8 @@ export const THEMES = ['system', 'light', 'dark'] as const;
 export const BEATS = ['heard', 'seen', 'off'] as const;
 /** What stands under the chord while it is played: the drawn keys with the fingers, or the engraved notes. */
 export const PICTURES = ['keys', 'staff'] as const;
+/** What the app listens to while one plays. */
+export const EARS = ['none', 'midi'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
 export const MOST_LATENCY = 300;
 
@@ -29,6 +31,7 @@ const schema = v.object({
   theme: v.fallback(v.picklist(THEMES), 'system'),
   beat: v.fallback(v.picklist(BEATS), 'heard'),
   picture: v.fallback(v.picklist(PICTURES), 'keys'),
+  ear: v.fallback(v.picklist(EARS), 'none'),
   /** 0 to 1. */
   volume: v.fallback(v.pipe(v.number(), v.minValue(0), v.maxValue(1)), 0.7),
   latencyOffsetMs: v.fallback(

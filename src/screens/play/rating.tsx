@@ -11,7 +11,7 @@ import type { Session } from '../../day/session';
 import { PedalChoice } from './pedal-choice';
 import styles from './rating.module.css';
 import { RatingRows } from './rating-rows';
-import { recordSession } from './record-runs';
+import { recordSession, toPlayAgain } from './record-runs';
 import { SingleRating } from './single-rating';
 
 interface RatingProps {
@@ -75,7 +75,7 @@ export function RatingScreen({ session, setSession }: RatingProps) {
       )}
       {entry.items.length === 1 ? <SingleRating {...shared} /> : <RatingRows {...shared} />}
       <p class={styles.discard}>
-        <Button kind="quiet" onClick={() => setSession({ ...session, phase: 'playing', at: 0 })}>
+        <Button kind="quiet" onClick={() => setSession(toPlayAgain(session))}>
           Play it again before rating
         </Button>
       </p>

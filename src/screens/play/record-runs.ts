@@ -18,10 +18,17 @@ export function rated(session: Session, item: string, change: Partial<Rating>): 
   return { ...session, ratings: isException ? { ...others, [item]: rating } : others };
 }
 
+/** From the beginning again; what was heard, and what it suggested, was of the playing before. */
+export function toPlayAgain(session: Session): Session {
+  const { takes, ...unheard } = session;
+  return { ...unheard, phase: 'playing', at: 0, ...(takes && { ratings: {} }) };
+}
+
 /** What the log is to take for a session: one run for each item. */
 export const runsOf = (session: Session): readonly RunBody[] =>
   session.entry.items.map((item): RunBody => {
     const { fluency, tempo } = ratingOf(session, item);
+    const take = session.takes?.[item];
     return {
       kind: 'run',
       item,
@@ -30,6 +37,7 @@ export const runsOf = (session: Session): readonly RunBody[] =>
       pedal: session.pedal,
       judge: 'player',
       entry: session.entry.key,
+      ...(take && { take }),
     };
   });
 

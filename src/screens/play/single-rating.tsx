@@ -1,13 +1,13 @@
 /** The rating of a single run: five big buttons, and one tap saves. */
 import { useState } from 'preact/hooks';
-import { EVEN, FLUENCIES, type Fluency } from '../../../shared/log/events';
+import { FLUENCIES, type Fluency } from '../../../shared/log/events';
 import { itemOf } from '../../../shared/music/deck';
 import { Button } from '../../parts/button/button';
 import { Figures } from '../../parts/figures/figures';
 import { chordText } from '../../parts/words';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
-import { rated } from './record-runs';
+import { rated, ratingOf } from './record-runs';
 import styles from './single-rating.module.css';
 
 export function SingleRating(props: RatingFormProps) {
@@ -15,7 +15,7 @@ export function SingleRating(props: RatingFormProps) {
   const id = session.entry.items[0]!;
   const { note, chord } = itemOf(id);
   /** The one that "go on" saves; "back" moves it, so that a pedal can say all five. */
-  const [chosen, setChosen] = useState<Fluency>(EVEN);
+  const [chosen, setChosen] = useState<Fluency>(ratingOf(session, id).fluency);
   const save = (fluency: Fluency) => onSave(rated(session, id, { fluency }));
   useStandKeys({
     forward: () => {

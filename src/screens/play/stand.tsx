@@ -12,7 +12,8 @@ import { startMetronome } from '../../sound/metronome';
 import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
-import { courseOf } from './course';
+import { courseOf, type CourseOptions } from './course';
+import { useEar } from './listen';
 import { useStandKeys } from './pedal';
 import { ReadyPanel } from './ready-panel';
 import { type Run, startRun } from './run';
@@ -38,19 +39,20 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
   const { grouping, contraryForm } = programme;
   const { blackNames, beat, volume, latencyOffsetMs } = preferences.value;
   const { entry, tempo } = session;
-  const course = useMemo(
-    () =>
-      courseOf(entry.items, {
-        contraryForm,
-        blackNames,
-        // What is asked: the tempo of the day would have all drawn anew at each change, and looks the same.
-        tempo: targetOf(programme, entry.way),
-        grouping,
-        fingeringOf: (item, hand) =>
-          fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,
-      }),
-    [entry.items, entry.way, contraryForm, blackNames, grouping, fingerings, span, programme],
+  const options = useMemo(
+    (): CourseOptions => ({
+      contraryForm,
+      blackNames,
+      // What is asked: the tempo of the day would have all drawn anew at each change, and looks the same.
+      tempo: targetOf(programme, entry.way),
+      grouping,
+      fingeringOf: (item, hand) =>
+        fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,
+    }),
+    [entry.way, contraryForm, blackNames, grouping, fingerings, span, programme],
   );
+  const course = useMemo(() => courseOf(entry.items, options), [entry.items, options]);
+  const ear = useEar(course, options);
   const run = useSignal<Run | null>(null);
   const light = useSignal<WakeLock | null>(null);
   const playing = run.value;
@@ -70,6 +72,7 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
 
   const begin = (from: number) => {
     unsay();
+    if (!entry.isMental) ear.begin(from);
     run.value = startRun(
       {
         course,
@@ -91,9 +94,12 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
   const rate = (count: number) => {
     const items = entry.items.slice(0, count);
     const played = { ...entry, items };
-    setSession({ ...latest.current, entry: played, at: count - 1, phase: 'rating' });
+    const rating: Session = { ...latest.current, entry: played, at: count - 1, phase: 'rating' };
+    setSession(ear.end(rating, count));
   };
   const stop = () => {
+    // What went before the arpeggio that was broken off can still be rated.
+    if (playing !== null && at > 0) setSession(ear.end(latest.current, at));
     run.value?.stop();
     go('today');
   };

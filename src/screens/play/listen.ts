@@ -1,0 +1,92 @@
+/** Listening to a run: what was heard becomes takes of its items, and what they suggest the ratings to begin with. */
+import { useEffect, useRef } from 'preact/hooks';
+import type { ItemId } from '../../../shared/music/deck';
+import { playableTempo, type Tempo } from '../../../shared/music/tempo';
+import { expectedOf } from '../../../shared/listening/expected';
+import { judge } from '../../../shared/listening/judge';
+import { suggestedFluency } from '../../../shared/listening/suggest';
+import { isPedalled, type Take } from '../../../shared/listening/take';
+import { scoreOf } from '../../../shared/music/score-of';
+import type { Session } from '../../day/session';
+import { say } from '../../parts/notice/notice';
+import { preferences } from '../../preferences';
+import { midi, type MidiRecording } from '../../sound/midi-input';
+import type { Course, CourseOptions } from './course';
+import { rated } from './record-runs';
+
+/** Share by which the tempo of a take may differ from the one that was set without being told. */
+const SAME_TEMPO = 0.03;
+
+interface Heard {
+  readonly take: Take;
+  readonly course: Course;
+  readonly options: CourseOptions;
+  /** Places in the entry of the first arpeggio that was played, and of the first that was not reached. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The session with what was heard: takes, suggested ratings, and the pedal where it was down. */
+export function withTake(session: Session, heard: Heard): Session {
+  const { take, course, options, from, to } = heard;
+  const items = course.parts.slice(from, to).map((part) => part.item);
+  if (items.length === 0 || take.notes.length === 0) return session;
+  const score = scoreOf(items, { ...options, title: '', pedal: false });
+  const takes = judge(expectedOf(score), take);
+  return takes.reduce(
+    (changed, one, i): Session => {
+      if (one === null) return changed;
+      const { item, score: own } = course.parts[from + i]!;
+      const suggested = rated(
+        { ...changed, takes: { ...changed.takes, [item.id]: one } },
+        item.id,
+        { fluency: suggestedFluency(one, own) },
+      );
+      const tempo = one.tempo === null ? null : playableTempo(one.tempo, options.grouping);
+      return tempo === null ? suggested : atTempo(suggested, item.id, tempo);
+    },
+    isPedalled(take) === true ? { ...session, pedal: true } : session,
+  );
+}
+
+/** A single run has the tempo of the whole; in a round only what differs is said. */
+function atTempo(session: Session, item: ItemId, tempo: Tempo): Session {
+  if (Math.abs(tempo / session.tempo - 1) <= SAME_TEMPO) return session;
+  return session.entry.items.length === 1 ? { ...session, tempo } : rated(session, item, { tempo });
+}
+
+/** The ear of the stand: hears from the beginning of a run to its end, where a keyboard is connected. */
+export interface Ear {
+  begin(from: number): void;
+  /** Ends hearing; the session with what was heard of the arpeggios before place `to` of the entry. */
+  end(session: Session, to: number): Session;
+}
+
+export function useEar(course: Course, options: CourseOptions): Ear {
+  const open = useRef<{ readonly recording: MidiRecording; readonly from: number } | null>(null);
+  const close = () => {
+    open.current?.recording.stop();
+    open.current = null;
+  };
+  useEffect(() => {
+    if (preferences.peek().ear === 'midi') void midi.reconnect();
+    return close;
+  }, []);
+  return {
+    begin: (from) => {
+      close();
+      if (midi.state.peek() === 'connected') open.current = { recording: midi.record(), from };
+    },
+    end: (session, to) => {
+      const heard = open.current;
+      if (heard === null) return session;
+      const take = heard.recording.take();
+      close();
+      if (take === null) {
+        say('The keyboard was unplugged during the run, so it was not judged.');
+        return session;
+      }
+      return withTake(session, { take, course, options, from: heard.from, to });
+    },
+  };
+}

@@ -1,0 +1,153 @@
+/**
+ * A MIDI keyboard through Web MIDI. The browser asks the person when `connect` is called, so only ever in answer to a
+ * button; later visits `reconnect` without asking. Every refusal or failure is a state to be shown: all works without.
+ */
+import { computed, signal, type ReadonlySignal } from '@preact/signals';
+import { collecting } from '../../shared/listening/collect';
+import type { Take } from '../../shared/listening/take';
+
+export type MidiState =
+  /** Not asked for, or given up. */
+  | 'off'
+  | 'asking'
+  /** The person or the browser said no. */
+  | 'refused'
+  /** This browser has no Web MIDI, or the device none that works. */
+  | 'missing'
+  /** Allowed, but nothing is plugged in. */
+  | 'empty'
+  | 'connected';
+
+export interface MidiRecording {
+  /** What was played since the recording began; null if a keyboard was unplugged meanwhile. */
+  take(): Take | null;
+  stop(): void;
+}
+
+export interface MidiInput {
+  readonly state: ReadonlySignal<MidiState>;
+  /** What the keyboards call themselves. */
+  readonly names: ReadonlySignal<readonly string[]>;
+  /** Keys that are down now, as MIDI numbers. */
+  readonly down: ReadonlySignal<readonly number[]>;
+  /** Asks for access; in a user's gesture. */
+  connect(): Promise<void>;
+  /** Connects only where the browser will not ask. */
+  reconnect(): Promise<void>;
+  disconnect(): void;
+  record(): MidiRecording;
+}
+
+/** What of the browser is needed; older ones lack it. */
+type Browser = Partial<Pick<Navigator, 'requestMIDIAccess' | 'permissions'>>;
+
+type Listener = (data: Uint8Array, at: number) => void;
+
+const NOTE_ON = 0x90;
+const NOTE_OFF = 0x80;
+
+export function createMidiInput(browser: () => Browser): MidiInput {
+  const state = signal<Exclude<MidiState, 'empty' | 'connected'> | 'allowed'>('off');
+  const ports = signal<readonly string[]>([]);
+  const down = signal<readonly number[]>([]);
+  const listeners = new Set<Listener>();
+  const unplugged = new Set<() => void>();
+  let access: MIDIAccess | null = null;
+
+  const onMessage = (event: MIDIMessageEvent) => {
+    if (event.data === null) return;
+    follow(event.data);
+    for (const listener of listeners) listener(event.data, event.timeStamp);
+  };
+  /** Which keys are down, for lights. */
+  const follow = ([status = 0, key = 0, velocity = 0]: Uint8Array) => {
+    const kind = status & 0xf0;
+    if (kind !== NOTE_ON && kind !== NOTE_OFF) return;
+    const others = down.value.filter((midi) => midi !== key);
+    down.value = kind === NOTE_ON && velocity > 0 ? [...others, key] : others;
+  };
+  const lookAgain = () => {
+    const inputs = [...(access?.inputs.values() ?? [])].filter(
+      (port) => port.state === 'connected',
+    );
+    for (const input of inputs) input.onmidimessage = onMessage;
+    const isFewer = inputs.length < ports.value.length;
+    ports.value = inputs.map(({ name }) => name ?? 'keyboard');
+    if (!isFewer) return;
+    down.value = [];
+    for (const tell of unplugged) tell();
+  };
+  const connect = async () => {
+    const { requestMIDIAccess } = browser();
+    if (requestMIDIAccess === undefined) {
+      state.value = 'missing';
+      return;
+    }
+    state.value = 'asking';
+    try {
+      access = await requestMIDIAccess.call(browser(), { sysex: false });
+      access.addEventListener('statechange', lookAgain);
+      state.value = 'allowed';
+      lookAgain();
+    } catch (error) {
+      const isRefusal = error instanceof DOMException && error.name === 'NotAllowedError';
+      state.value = isRefusal || isSecurity(error) ? 'refused' : 'missing';
+    }
+  };
+
+  return {
+    state: computed(() => {
+      if (state.value !== 'allowed') return state.value;
+      return ports.value.length === 0 ? 'empty' : 'connected';
+    }),
+    names: ports,
+    down,
+    connect,
+    reconnect: async () => {
+      if (state.peek() !== 'off' || !(await isGranted(browser()))) return;
+      await connect();
+    },
+    disconnect: () => {
+      access?.removeEventListener('statechange', lookAgain);
+      for (const input of access?.inputs.values() ?? []) input.onmidimessage = null;
+      access = null;
+      ports.value = [];
+      down.value = [];
+      state.value = 'off';
+    },
+    record: () => {
+      const collector = collecting('midi');
+      const start = performance.now();
+      let isWhole = true;
+      const listener: Listener = (data, at) => collector.add(data, (at - start) / 1000);
+      const tell = () => {
+        isWhole = false;
+      };
+      listeners.add(listener);
+      unplugged.add(tell);
+      return {
+        take: () => (isWhole ? collector.take() : null),
+        stop: () => {
+          listeners.delete(listener);
+          unplugged.delete(tell);
+        },
+      };
+    },
+  };
+}
+
+/** Some browsers name a refusal by the page's policy otherwise. */
+const isSecurity = (error: unknown): boolean =>
+  error instanceof DOMException && error.name === 'SecurityError';
+
+async function isGranted({ permissions }: Browser): Promise<boolean> {
+  try {
+    const name = 'midi' as PermissionName;
+    return (await permissions?.query({ name }))?.state === 'granted';
+  } catch {
+    return false; // A browser that does not know the name has to be asked by the button.
+  }
+}
+
+/** The keyboards of this device. */
+export const midi: MidiInput = createMidiInput(() => navigator);
