@@ -11,6 +11,7 @@ export const THEMES = ['system', 'light', 'dark'] as const;
 export const BEATS = ['heard', 'seen', 'off'] as const;
 /** What stands under the chord while it is played: the drawn keys with the fingers, or the engraved notes. */
 export const PICTURES = ['keys', 'staff'] as const;
+export const KEY_SIGNATURES = ['none', 'own'] as const;
 /** What the app listens to while one plays. */
 export const EARS = ['none', 'midi'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
@@ -31,6 +32,8 @@ const schema = v.object({
   theme: v.fallback(v.picklist(THEMES), 'system'),
   beat: v.fallback(v.picklist(BEATS), 'heard'),
   picture: v.fallback(v.picklist(PICTURES), 'keys'),
+  /** Whether each chord is written in its own key, or all with accidentals alone. */
+  keySignature: v.fallback(v.picklist(KEY_SIGNATURES), 'none'),
   ear: v.fallback(v.picklist(EARS), 'none'),
   /** 0 to 1. */
   volume: v.fallback(v.pipe(v.number(), v.minValue(0), v.maxValue(1)), 0.7),

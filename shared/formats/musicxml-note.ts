@@ -1,5 +1,6 @@
 /** One note, chord or rest as MusicXML (W3C, MusicXML 4.0, elements note and notations). */
 import { isRest } from '../music/engraving/placed';
+import { alterInKey } from '../music/engraving/signature';
 import { notePartsOf, type NoteName } from '../music/theory';
 import { BAR, type BarPiece } from './musicxml-pieces';
 import { element, textElement } from './xml';
@@ -19,15 +20,27 @@ const ACCIDENTALS: Readonly<Record<number, string>> = {
 /** By the share of a whole note. */
 const TYPES = { 1: 'whole', 2: 'half', 4: 'quarter', 8: 'eighth', 16: '16th', 32: '32nd' } as const;
 
-/** The accidentals in force in one bar of one staff, by letter and octave. */
-export type BarState = Map<string, number>;
+/** What the notes of one staff have said of their bar so far. */
+export interface BarState {
+  /** Of the key in force: sharps or, negative, flats. */
+  readonly fifths: number;
+  /** Accidentals by letter and octave; null where one was said in another key, so that the next is printed for certain. */
+  readonly said: Map<string, number | null>;
+}
+
+/** The same bar after a change of key. */
+export const inKey = ({ said }: BarState, fifths: number): BarState => ({
+  fifths,
+  said: new Map([...said.keys()].map((line) => [line, null])),
+});
 
 /** The sign that a note needs in its bar, which from then on holds; none where the bar already says it. */
-function accidentalsFor(name: NoteName, state: BarState): readonly string[] {
+function accidentalsFor(name: NoteName, { said, fifths }: BarState): readonly string[] {
   const { letter, alter, octave } = notePartsOf(name);
   const line = `${letter}${octave}`;
-  if ((state.get(line) ?? 0) === alter) return [];
-  state.set(line, alter);
+  const inForce = said.has(line) ? said.get(line)! : alterInKey(name, fifths);
+  if (inForce === alter) return [];
+  said.set(line, alter);
   return [textElement('accidental', ACCIDENTALS[alter]!)];
 }
 

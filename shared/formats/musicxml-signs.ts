@@ -1,6 +1,7 @@
 /** What stands on the staves beside the notes, as MusicXML (W3C, MusicXML 4.0, elements clef and direction). */
 import { HELD } from '../music/engraving/engraving';
 import type { Clef } from '../music/engraving/reading';
+import type { KeySignature } from '../music/score';
 import { STAFF, type StaffName } from './musicxml-note';
 import { element, textElement } from './xml';
 
@@ -13,6 +14,13 @@ export const clefElement = (clef: Clef, staff: StaffName): string =>
     ],
     { number: STAFF[staff] },
   );
+
+/** Of both staves. No key is told as one without sharps and flats, of no mode. */
+export const keyElement = (key: KeySignature | null): string =>
+  element('key', [
+    textElement('fifths', key?.fifths ?? 0),
+    ...(key === null ? [] : [textElement('mode', key.mode)]),
+  ]);
 
 /** A direction at the place reached, or some parts of a beat from there. */
 const direction = (type: string, staff: number, placement: 'above' | 'below', offset = 0): string =>

@@ -4,11 +4,12 @@
  * written; page layout is left to the program that opens it.
  */
 import { type Clef, type Reading, readingsOf } from '../music/engraving/reading';
+import { fifthsAt } from '../music/engraving/signature';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../music/score';
 import { markOf } from '../music/tempo';
-import { type BarState, noteElements, STAFF, type StaffName } from './musicxml-note';
+import { type BarState, inKey, noteElements, STAFF, type StaffName } from './musicxml-note';
 import { BAR, barOf, type BarPiece, barPiecesOf } from './musicxml-pieces';
-import { clefElement, heldWord, octaveSign, pedalSign } from './musicxml-signs';
+import { clefElement, heldWord, keyElement, octaveSign, pedalSign } from './musicxml-signs';
 import { type Touch, touchesOf } from './pedal';
 import { element, textElement } from './xml';
 
@@ -24,6 +25,9 @@ interface Staff {
   readonly pieces: readonly BarPiece[];
   /** The clef and octave sign of each piece. */
   readonly readings: readonly Reading[];
+  readonly score: Score;
+  /** Whether the changes of key, which hold for both staves, are written with this one. */
+  readonly hasKeys: boolean;
   /** Of the whole part: written with the staff that is played, below both. */
   readonly touches: readonly Touch[];
 }
@@ -54,8 +58,25 @@ function staffOf(name: StaffName, score: Score, bars: number): Staff {
   const rest: ScoreNote = { keys: [], fingers: [], length: missing, change: null };
   const pieces = barPiecesOf(missing === 0 ? notes : [...notes, rest]);
   const readings = readingsOfPieces(name, pieces, end);
+  const withKeys: StaffName = score.right.length > 0 ? 'right' : 'left';
   const withPedal: StaffName = score.left.length > 0 ? 'left' : 'right';
-  return { name, pieces, readings, touches: name === withPedal ? touchesOf(score) : [] };
+  const hasKeys = name === withKeys;
+  return {
+    name,
+    pieces,
+    readings,
+    score,
+    hasKeys,
+    touches: name === withPedal ? touchesOf(score) : [],
+  };
+}
+
+/** The key of the arpeggio that begins with a piece, where it is another than before. */
+function newKey({ score, hasKeys }: Staff, { place }: BarPiece): readonly string[] {
+  const join = score.joins.indexOf(place);
+  if (!hasKeys || join === -1) return [];
+  if (fifthsAt(score, place) === fifthsAt(score, place - 1)) return [];
+  return [keyElement(score.keySignatures![join + 1]!)];
 }
 
 /** What stands around one piece: a new clef and signs that begin before it, signs that end after it. */
@@ -65,9 +86,11 @@ function around(staff: Staff, place: number): readonly [before: string[], after:
   const [last, reading, next] = [readings[place - 1], readings[place]!, readings[place + 1]];
   const before: string[] = [];
   const after: string[] = [];
-  if (last && last.clef !== reading.clef) {
-    before.push(element('attributes', [clefElement(reading.clef, name)]));
-  }
+  const attributes = [
+    ...newKey(staff, piece),
+    ...(last && last.clef !== reading.clef ? [clefElement(reading.clef, name)] : []),
+  ];
+  if (attributes.length > 0) before.push(element('attributes', attributes));
   if (reading.octaves !== 0 && reading.octaves !== last?.octaves) {
     before.push(octaveSign('start', reading.octaves, name));
   }
@@ -85,18 +108,23 @@ function around(staff: Staff, place: number): readonly [before: string[], after:
 }
 
 function staffBar(staff: Staff, bar: number): readonly string[] {
-  const state: BarState = new Map();
+  let state: BarState = { fifths: fifthsAt(staff.score, bar * BAR), said: new Map() };
   return staff.pieces.flatMap((piece, place) => {
     if (barOf(piece) !== bar) return [];
+    const fifths = fifthsAt(staff.score, piece.place);
+    if (fifths !== state.fifths) state = inKey(state, fifths);
     const [before, after] = around(staff, place);
     return [...before, ...noteElements(piece, staff.name, state), ...after];
   });
 }
 
-function opening({ tempo, grouping }: Score, staves: readonly Staff[]): readonly string[] {
+function opening(
+  { tempo, grouping, keySignatures = [] }: Score,
+  staves: readonly Staff[],
+): readonly string[] {
   const attributes = element('attributes', [
     textElement('divisions', PARTS_OF_BEAT),
-    element('key', [textElement('fifths', 0)]),
+    keyElement(keySignatures[0] ?? null),
     element('time', [textElement('beats', 4), textElement('beat-type', 4)]),
     textElement('staves', staves.length),
     ...staves.map(({ name, readings }) => clefElement(readings[0]!.clef, name)),

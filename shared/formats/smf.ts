@@ -32,6 +32,7 @@ const TRACK_NAME = 0x03;
 const END_OF_TRACK = 0x2f;
 const SET_TEMPO = 0x51;
 const TIME_SIGNATURE = 0x58;
+const KEY_SIGNATURE = 0x59;
 
 /** What comes first where several events fall together: a key must be up before it can go down again. */
 const [FIRST, RELEASES, BEFORE_NOTES, NOTES, LAST] = [0, 1, 2, 3, 4];
@@ -90,12 +91,24 @@ function track(name: string, length: number, events: readonly MidiEvent[]): read
   return chunk('MTrk', data);
 }
 
-function tempoTrack({ title, tempo, grouping }: Score): readonly number[] {
+/** Sharps, or flats as a negative byte, then 0 for major, 1 for minor; no key is told as C major, as there is no other way. */
+const keyEvents = ({ joins, keySignatures = [] }: Score): readonly MidiEvent[] =>
+  keySignatures.map((key, i) => {
+    const at = (i === 0 ? 0 : joins[i - 1]!) * TICKS_PER_PART;
+    return meta(at, FIRST, KEY_SIGNATURE, [
+      (256 + (key?.fifths ?? 0)) % 256,
+      key?.mode === 'minor' ? 1 : 0,
+    ]);
+  });
+
+function tempoTrack(score: Score): readonly number[] {
+  const { title, tempo, grouping } = score;
   const microseconds = Math.round((60_000_000 * grouping) / tempo);
   return track(title, 0, [
     meta(0, FIRST, SET_TEMPO, bigEndian(microseconds, 3)),
     // Four crotchets (2 to the power of 2), a click every crotchet (24 MIDI clocks), 8 demisemiquavers in it.
     meta(0, FIRST, TIME_SIGNATURE, [4, 2, 24, 8]),
+    ...keyEvents(score),
   ]);
 }
 

@@ -5,6 +5,7 @@ import { leavesPosition } from './fingering/positions';
 import type { Finger, FingerPlan, Hand } from './fingering/types';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from './score';
 import { type Key, roundIntervals, type SequenceOptions, sequenceOf } from './sequence';
+import { ownKeyOf } from './spelling';
 import type { Grouping, Tempo } from './tempo';
 
 export interface ScoreOptions extends SequenceOptions {
@@ -13,6 +14,8 @@ export interface ScoreOptions extends SequenceOptions {
   readonly grouping: Grouping;
   /** The fingering of a hand that plays, computed or the person's own; null leaves its notes without fingers. */
   readonly fingeringOf: (item: Item, hand: Hand) => FingerPlan | null;
+  /** Whether each chord is written in its own key, or all with accidentals alone. */
+  readonly hasKeySignatures?: boolean;
   /** Whether to mark a short touch of the pedal where a hand changes its position. */
   readonly pedal: boolean;
 }
@@ -88,6 +91,9 @@ function notesOf(items: readonly Item[], hand: Hand, options: ScoreOptions): rea
   });
 }
 
+const keysOf = (items: readonly Item[], { blackNames }: ScoreOptions) =>
+  items.map(({ note, chord }) => ownKeyOf(note, chord, blackNames));
+
 /**
  * The score of one item, or of a round: items of one starting note and one way, each of which begins on the last note
  * of the one before. That note is played once. Three or four notes to the beat; the last of all ends with a beat.
@@ -103,5 +109,6 @@ export function scoreOf(items: readonly Item[], options: ScoreOptions): Score {
     right: notesOf(items, 'right', options),
     left: notesOf(items, 'left', options),
     joins,
+    ...(options.hasKeySignatures ? { keySignatures: keysOf(items, options) } : {}),
   };
 }

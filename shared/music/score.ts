@@ -28,6 +28,12 @@ export interface ScoreNote {
   readonly hasPedal?: boolean;
 }
 
+export interface KeySignature {
+  /** Sharps, 1 to 7, or flats, -1 to -7; 0 is C major or A minor. */
+  readonly fifths: number;
+  readonly mode: 'major' | 'minor';
+}
+
 export interface Score {
   /** In words, for exports and for assistive technology: "D major, hands together, four octaves". */
   readonly title: string;
@@ -38,6 +44,8 @@ export interface Score {
   readonly left: readonly ScoreNote[];
   /** Places, in parts of a beat from the beginning, at which one arpeggio ends and the next begins. */
   readonly joins: readonly number[];
+  /** The key at the beginning and from each join on, null where there is none; without, none is printed at all. */
+  readonly keySignatures?: readonly (KeySignature | null)[];
 }
 
 /** MIDI numbers of all keys of one hand, each once, in the order in which they first come. */

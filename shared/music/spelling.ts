@@ -1,6 +1,7 @@
 /** How the notes of an arpeggio are spelt: letter steps from the bottom note, which for a black key has two names. */
 import { type Chord, chordOf, type ChordId } from './chords';
 import { type BlackNote, isBlack, type StartingNote } from './deck';
+import type { KeySignature } from './score';
 import { notePartsOf, type NoteName, transpose } from './theory';
 
 /** Names that the person has fixed for black starting notes; a note that is missing takes the usual name. */
@@ -93,4 +94,17 @@ export function spell(
   const chord = chordOf(chordId);
   const bottom = bottomNameOf(note, chord, fixed);
   return chord.intervals.map((interval) => transpose(bottom, interval));
+}
+
+const MOST_ACCIDENTALS = 7;
+
+/** The key that a chord belongs to; null where no signature can tell it, as D flat minor would need eight flats. */
+export function ownKeyOf(
+  note: StartingNote,
+  chordId: ChordId,
+  fixed: BlackNames = {},
+): KeySignature | null {
+  const chord = chordOf(chordId);
+  const fifths = keySignatureOf(bottomNameOf(note, chord, fixed), chord);
+  return Math.abs(fifths) > MOST_ACCIDENTALS ? null : { fifths, mode: chord.key.mode };
 }

@@ -26,12 +26,13 @@ export function roundScore(student: Student, { note, way }: Item, tempo: Tempo):
   return scoreOf(roundItems(note, way), { ...options, title, tempo });
 }
 
-function optionsFor(student: Student, { blackNames }: Preferences) {
+function optionsFor(student: Student, { blackNames, keySignature }: Preferences) {
   const { grouping, contraryForm } = student.programme!;
   return {
     grouping,
     contraryForm,
     blackNames,
+    hasKeySignatures: keySignature === 'own',
     pedal: false,
     fingeringOf: (item, hand) => fingeringFor(student, item, hand)?.plan ?? null,
   } satisfies Omit<ScoreOptions, 'title' | 'tempo'>;

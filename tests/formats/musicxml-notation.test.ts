@@ -166,6 +166,28 @@ describe('the notation in MusicXML', () => {
     expect(seen([note('D4', 8), note('E4', 8), note('F4', 8)], bracket)).toMatch(/^false - -/);
   });
 
+  it('writes the key of each arpeggio where it begins, and accidentals beside it', () => {
+    const items = (['d.major-53.left.2', 'd.major-6.left.2'] as const).map(itemOf);
+    const xml = musicXml(scoreOf(items, { ...OPTIONS, pedal: false, hasKeySignatures: true }));
+    const keys = barsIn(xml).map((bar) =>
+      bar.flatMap((entry) =>
+        entry.type === 'attributes' && entry.attributes.key ? [entry.attributes.key.fifths] : [],
+      ),
+    );
+    expect(parse(xml).parts[0]!.measures[0]!.attributes?.key).toEqual({ fifths: 2, mode: 'major' });
+    expect(keys).toEqual([[-2], []]);
+    const words = notesIn(xml, 'left').map(sign);
+    expect(words.slice(0, 24).every((word) => !/[#b=]/.test(word))).toBe(true);
+  });
+
+  it('repeats an accidental for certain where the key changes within a bar', () => {
+    const items = (['c.diminished-7.right.2', 'c.minor-53.right.2'] as const).map(itemOf);
+    const made = scoreOf(items, { ...OPTIONS, grouping: 3, hasKeySignatures: true });
+    const words = notesIn(musicXml(made), 'right').map(sign);
+    // No key has all the notes of the first; the second is in three flats, and its first E flat and G stand in the same bar.
+    expect(words.slice(12, 20).join(' ')).toBe('C Bbb Gb Eb C Eb G= C');
+  });
+
   it('gives a hand that rests whole bars of rest', () => {
     const left = notesIn(musicXml(scoreOf([itemOf('d.major-53.right.4')], OPTIONS)), 'left');
     expect(left.map(({ rest, duration }) => [rest?.measure, duration])).toEqual([

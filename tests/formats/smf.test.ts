@@ -129,6 +129,20 @@ describe('a Standard MIDI File', () => {
     expect(tempo).toMatchObject({ microsecondsPerBeat: 500_000 });
   });
 
+  it('tells the key of each arpeggio, flats as a negative number', () => {
+    const items = (['d.minor-53.right.2', 'd.major-6.right.2'] as const).map(itemOf);
+    const made = scoreOf(items, { ...OPTIONS, hasKeySignatures: true });
+    const keys = eventsOf(made, 0).filter(({ type }) => type === 'keySignature');
+    expect(keys).toMatchObject([
+      { at: 0, key: -1, scale: 1 },
+      { at: 72 * TICKS, key: -2, scale: 0 },
+    ]);
+    // The specification: FF 59 02 sf mi.
+    const hex = [...midiFile(made)].map((byte) => byte.toString(16).padStart(2, '0')).join(' ');
+    expect(hex).toContain('ff 59 02 ff 01');
+    expect(hex).toContain('ff 59 02 fe 00');
+  });
+
   it('names itself, its hands and the piano', () => {
     const made = { ...score([note('C4', 24)]), title: 'F\u266F major \u2013 \u00E9tude' };
     const names = [0, 1, 2].map((track) => eventsOf(made, track)[0]);

@@ -187,6 +187,47 @@ describe('accidentals', () => {
   });
 });
 
+describe('key signatures', () => {
+  const inKeys = (ids: readonly ItemId[]): Score =>
+    scoreOf(ids.map(itemOf), {
+      title: 'A round',
+      tempo: 240,
+      grouping: 4,
+      fingeringOf: () => null,
+      pedal: false,
+      hasKeySignatures: true,
+    });
+
+  it('leave accidentals to what is not in the key', () => {
+    const flats = inKeys(['d.major-6.right.2']);
+    expect(flats.keySignatures).toEqual([{ fifths: -2, mode: 'major' }]);
+    expect(accidentals(flats)).toBe('- '.repeat(13).trim());
+    expect(engravingOf(flats, WHOLE)[0]!.key).toEqual({ fifths: -2, isTakenBack: false });
+    // D diminished is the seventh degree of E flat minor, which has C flat and D flat.
+    expect(accidentals(inKeys(['d.diminished-7.right.2'])).slice(0, 9)).toBe('natural -');
+    expect(accidentals(inKeys(['c.diminished-7.right.2'])).slice(0, 18)).toBe('- flat flat double');
+  });
+
+  it('change where the chord does, and are taken back by naturals', () => {
+    const round = inKeys(['d.major-53.right.2', 'd.major-6.right.2', 'f.diminished-7.right.2']);
+    const [system] = engravingOf(round, WHOLE);
+    expect(system!.key).toEqual({ fifths: 2, isTakenBack: false });
+    expect(system!.joins).toEqual([
+      { place: 72, key: { fifths: -2, isTakenBack: false } },
+      { place: 144, key: { fifths: -2, isTakenBack: true } },
+    ]);
+    const later = engravingOf(round, [{ from: 144, to: Infinity }]);
+    expect(later[0]!.key).toEqual({ fifths: 0, isTakenBack: false });
+    const same = engravingOf(inKeys(['d.major-53.right.2', 'd.major-53.right.2']), WHOLE);
+    expect(same[0]!.joins[0]!.key.fifths).toBe(0);
+  });
+
+  it('are not printed unless asked for', () => {
+    expect(score(['d.major-6.right.2']).keySignatures).toBeUndefined();
+    expect(engraved(score(['d.major-6.right.2']))[2]!.keys[0]!.accidental).toBe('flat');
+  });
+});
+
 describe('beams', () => {
   it('join the sixteenths of a beat, and leave the last note alone', () => {
     const [staff] = staffOf(score(['c.major-53.right.2']));

@@ -26,6 +26,7 @@ export interface ItemShowing extends Showing {
   readonly items: readonly ItemId[];
   readonly grouping?: Grouping;
   readonly pedal?: boolean;
+  readonly hasKeySignatures?: boolean;
 }
 
 /** What is seen of one sign or line: the ink of a sign is far smaller than its box, as the font's lines are very high. */
@@ -73,9 +74,11 @@ const fingeringOf = computedPlans();
 /** The same showing gets the same score, as on a screen, where only the place changes. */
 const scores = new Map<string, Score>();
 
-function scoreOfItems(ids: readonly ItemId[], grouping: Grouping, pedal: boolean): Score {
-  const code = [...ids, grouping, pedal].join();
-  const options = { title: 'An arpeggio', tempo: 240, grouping, pedal, fingeringOf };
+type Written = Required<Pick<ItemShowing, 'items' | 'grouping' | 'pedal' | 'hasKeySignatures'>>;
+
+function scoreOfItems({ items: ids, ...written }: Written): Score {
+  const code = [...ids, ...Object.values(written)].join();
+  const options = { title: 'An arpeggio', tempo: 240, ...written, fingeringOf };
   const score = scores.get(code) ?? scoreOf(ids.map(itemOf), options);
   scores.set(code, score);
   return score;
@@ -101,8 +104,8 @@ window.staffHarness = {
   violations,
   inks,
   show,
-  showItems: ({ items, grouping = 4, pedal = false, ...showing }) =>
-    show(scoreOfItems(items, grouping, pedal), showing),
+  showItems: ({ items, grouping = 4, pedal = false, hasKeySignatures = false, ...showing }) =>
+    show(scoreOfItems({ items, grouping, pedal, hasKeySignatures }), showing),
   beat: PARTS_OF_BEAT,
 };
 

@@ -21,6 +21,7 @@ test('what is kept is read back as it was, and nothing else comes in', () => {
     ...readPreferences({}),
     nameStyle: 'syllables',
     theme: 'dark',
+    keySignature: 'own',
     latencyOffsetMs: -120,
     forwardKeys: ['F9'],
   } as const;

@@ -1,5 +1,5 @@
 /**
- * Which accidentals are printed, without a key signature. There are no bars within a run, so the way up and the way down
+ * Which accidentals are printed beside the key signature. There are no bars within a run, so the way up and the way down
  * take their place (common practice for music without bar lines, no source): an accidental holds at its line or space
  * until the system ends, the clef or the octave sign changes, the next arpeggio of a round begins, or the first beat
  * after a turn.
@@ -9,6 +9,7 @@ import { notePartsOf } from '../theory';
 import type { Piece } from './pieces';
 import { turnsOf } from './placed';
 import { type Reading, stepOnStaff } from './reading';
+import { alterInKey } from './signature';
 
 export type Accidental = 'double flat' | 'flat' | 'natural' | 'sharp' | 'double sharp';
 
@@ -20,11 +21,19 @@ const ACCIDENTALS: readonly Accidental[] = [
   'double sharp',
 ];
 
-/** For each note one accidental, or none, for each of its keys. `starts` are the places of systems and of joins. */
+interface AccidentalOptions {
+  readonly starts: ReadonlySet<number>;
+  readonly fifthsOf: (place: number) => number;
+}
+
+/**
+ * For each note one accidental, or none, for each of its keys. `starts` are the places of systems and of joins,
+ * `fifthsOf` tells the key at a place.
+ */
 export function accidentalsOf(
   notes: readonly Piece[],
   readings: readonly Reading[],
-  starts: ReadonlySet<number>,
+  { starts, fifthsOf }: AccidentalOptions,
 ): readonly (readonly (Accidental | null)[])[] {
   const turns = new Set(turnsOf(notes));
   const held = new Map<number, number>();
@@ -42,7 +51,8 @@ export function accidentalsOf(
       if (note.isTiedBack) return null;
       const { alter } = notePartsOf(name);
       const step = stepOnStaff(name, reading);
-      if ((held.get(step) ?? 0) === alter) return null;
+      const usual = alterInKey(name, fifthsOf(note.place));
+      if ((held.get(step) ?? usual) === alter) return null;
       held.set(step, alter);
       return ACCIDENTALS[alter + 2]!;
     });

@@ -7,6 +7,7 @@ import { beamsOf, type Group, type Triplet, tripletsOf } from './beams';
 import { type Piece, piecesBetween } from './pieces';
 import { HANDS } from './placed';
 import { type Clef, type Reading, readingsOf } from './reading';
+import { fifthsAt, type PrintedKey, printedKeyAt } from './signature';
 import type { Stretch } from './systems';
 
 /** Said over the first note that is held into the next: more legato than legato (common practice, no source). */
@@ -37,11 +38,18 @@ export interface EngravedStaff {
   readonly nextClef: Clef | null;
 }
 
+export interface Join {
+  readonly place: number;
+  readonly key: PrintedKey;
+}
+
 export interface EngravedSystem extends Stretch {
   /** Right hand first; a hand that rests throughout has no staff. */
   readonly staves: readonly EngravedStaff[];
-  /** Places within the system at which the next arpeggio begins. */
-  readonly joins: readonly number[];
+  /** What is printed at its beginning. */
+  readonly key: PrintedKey;
+  /** Where the next arpeggio begins within the system. */
+  readonly joins: readonly Join[];
   /** Whether the score ends here, and not only what is shown of it. */
   readonly isEnd: boolean;
 }
@@ -60,7 +68,10 @@ function staffOf(
   const pieces = piecesBetween(score, hand, from, to);
   const starts = new Set(stretches.map((stretch) => stretch.from));
   const readings = readingsOf(pieces, hand, starts);
-  const accidentals = accidentalsOf(pieces, readings, new Set([...starts, ...score.joins]));
+  const accidentals = accidentalsOf(pieces, readings, {
+    starts: new Set([...starts, ...score.joins]),
+    fifthsOf: (place) => fifthsAt(score, place),
+  });
   const firstHeld = pieces.findIndex(({ overlap }) => overlap);
   const all = pieces.map(({ fingers, ...piece }, i): EngravedNote => ({
     ...piece,
@@ -104,7 +115,10 @@ export function engravingOf(
   return stretches.map((stretch, i) => ({
     ...stretch,
     staves: staves.map((systems) => systems[i]!),
-    joins: score.joins.filter((place) => place > stretch.from && place < stretch.to),
+    key: printedKeyAt(score, stretch.from, true),
+    joins: score.joins
+      .filter((place) => place > stretch.from && place < stretch.to)
+      .map((place) => ({ place, key: printedKeyAt(score, place, false) })),
     isEnd: stretch.to >= Math.max(...lengths),
   }));
 }

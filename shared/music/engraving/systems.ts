@@ -7,6 +7,7 @@ import { PARTS_OF_BEAT, type Score } from '../score';
 import { notePartsOf } from '../theory';
 import { type Piece, piecesBetween } from './pieces';
 import { groupBy, HANDS, turnsOf } from './placed';
+import { alterInKey, fifthsAt, printedKeyAt } from './signature';
 
 /** Brace, clef and the ends of the staff. */
 export const MARGIN = 7;
@@ -16,6 +17,8 @@ const LONG_NOTE = 1;
 const ACCIDENTAL = 1;
 const DOUBLE_ACCIDENTAL = 1.6;
 const JOIN = 1;
+/** Of a key signature: one sharp or flat. */
+export const KEY_SIGN = 1;
 
 const PER_SYSTEM = 10;
 const PER_SLACK = 6;
@@ -37,13 +40,19 @@ export interface Stretch {
   readonly to: number;
 }
 
-function widthOf(notes: readonly Piece[], isJoin: boolean): number {
-  const alters = notes.flatMap(({ keys }) => keys.map((key) => notePartsOf(key.name).alter));
-  const widest = Math.max(0, ...alters.map(Math.abs));
-  const accidental = [0, ACCIDENTAL, DOUBLE_ACCIDENTAL][widest]!;
+function widthOf(notes: readonly Piece[], fifths: number): number {
+  const names = notes.flatMap(({ keys }) => keys.map(({ name }) => name));
+  const needed = names
+    .map((name) => ({ alter: notePartsOf(name).alter, usual: alterInKey(name, fifths) }))
+    .filter(({ alter, usual }) => alter !== usual);
+  const widths = needed.map(({ alter }) => (Math.abs(alter) > 1 ? DOUBLE_ACCIDENTAL : ACCIDENTAL));
   const isLong = notes.every(({ length }) => length >= PARTS_OF_BEAT);
-  return NOTE + accidental + (isLong ? LONG_NOTE : 0) + (isJoin ? JOIN : 0);
+  return NOTE + Math.max(0, ...widths) + (isLong ? LONG_NOTE : 0);
 }
+
+/** What a join and the key that is printed there take. */
+const joinWidth = (score: Score, place: number): number =>
+  JOIN + Math.abs(printedKeyAt(score, place, false).fifths) * KEY_SIGN;
 
 function columnsOf(score: Score, from: number, to: number): readonly Column[] {
   const hands = HANDS.map((hand) => piecesBetween(score, hand, from, to)).filter(
@@ -58,7 +67,8 @@ function columnsOf(score: Score, from: number, to: number): readonly Column[] {
       const canBreak = place % PARTS_OF_BEAT === 0 && isBegun;
       const isOctave = notes.every(({ keys }) => keys[0]?.tone === 0);
       const cost = best.has(place) ? 0 : isOctave ? AT_OCTAVE : ELSEWHERE;
-      const width = widthOf(notes, joins.has(place));
+      const own = widthOf(notes, fifthsAt(score, place));
+      const width = own + (joins.has(place) ? joinWidth(score, place) : 0);
       return { place, width, breakCost: canBreak ? cost : null };
     });
 }
@@ -103,9 +113,9 @@ export function breakerOf(
 
   return (width) => {
     if (columns.length === 0) return [];
-    const room = width - MARGIN;
     const costOf = (start: number, end: number): number => {
       const used = upTo[end]! - upTo[start]!;
+      const room = width - MARGIN - Math.abs(fifthsAt(score, columns[start]!.place)) * KEY_SIGN;
       if (used > room) return Infinity;
       return PER_SYSTEM + PER_SLACK * (1 - used / room) ** 2 + (columns[start]!.breakCost ?? 0);
     };

@@ -4,10 +4,12 @@
  */
 import { type StaveNote, SVGContext } from 'vexflow/core';
 import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
+import type { Clef } from '../../../shared/music/engraving/reading';
 import { STAFF_GAP, SYSTEM_MARGIN } from '../../../shared/music/engraving/page';
 import { add, addSign, INK, round, SIGN, SPACE } from './drawing';
-import { clefEdge, format, joinEdge, momentsOf } from './format';
+import { clefEdge, format, joinAt, joinEdge, momentsOf } from './format';
 import { drawEnd, drawFrame, drawJoin, drawPedals } from './frame';
+import { drawKey, keyWidth } from './key';
 import { drawMarks, middleOf, type Outline, outlineOf } from './marks';
 import { notesOf, type StaffNotes } from './notes';
 import { drawTies } from './ties';
@@ -42,16 +44,20 @@ const CLEFS = {
   bass: { sign: SIGN.bassChange, y: SPACE },
 };
 const BRACE = 1.6 * SPACE;
+/** Between the line of a join and the key after it. */
+const AFTER_JOIN = 0.6 * SPACE;
 /** Between the notes of one staff and of the other. */
 const CLEARANCE = 0.9 * SPACE;
 /** Notes that are nearer to each other than this must not meet, even if one is above the other. */
 const NEIGHBOUR = 3 * SPACE;
 
-function drawStaff(context: SVGContext, drawn: StaffNotes, joins: readonly number[]): DrawnStaff {
+function drawStaff(context: SVGContext, drawn: StaffNotes, system: EngravedSystem): DrawnStaff {
   const { stave, notes, beams } = drawn;
   const group = context.openGroup('staff');
   stave.drawWithStyle();
   for (const beam of beams) beam.postFormat();
+  const { key } = system;
+  drawKey(group, key, notes[0]!.source.reading.clef, stave.getNoteStartX() - keyWidth(key));
   const groups = new Map<StaveNote, SVGGElement>();
   for (const { note } of notes) {
     groups.set(note, context.openGroup('place'));
@@ -61,7 +67,8 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, joins: readonly numbe
   for (const beam of beams) beam.setContext(context).drawWithStyle();
   for (const one of notes.filter(({ changesClef }) => changesClef)) {
     const { sign, y } = CLEFS[one.source.reading.clef];
-    addSign(group, sign, clefEdge(one, joins.includes(one.source.place)), y, { anchor: 'end' });
+    const edge = clefEdge(one, joinAt(system.joins, one.source.place));
+    addSign(group, sign, edge, y, { anchor: 'end' });
   }
   drawTies(group, drawn);
   const outline = outlineOf(drawn);
@@ -73,6 +80,9 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, joins: readonly numbe
   });
   return { drawn, outline, group, marks };
 }
+
+const clefAt = ({ notes }: StaffNotes, place: number): Clef =>
+  notes.findLast(({ source }) => source.place <= place)!.source.reading.clef;
 
 /** The distance from the top line of one staff to that of the next. */
 function distanceOf(upper: DrawnStaff, lower: DrawnStaff): number {
@@ -116,8 +126,8 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
   const left = system.staves.length > 1 ? BRACE : 1;
   const right = width * SPACE - 1;
   const placed = system.staves.map((staff) => notesOf(staff, left, right - left));
-  format(context, placed, system.joins, system.isEnd);
-  const staves = placed.map((drawn) => drawStaff(context, drawn, system.joins));
+  format(context, placed, system);
+  const staves = placed.map((drawn) => drawStaff(context, drawn, system));
 
   const tops = [SYSTEM_MARGIN * SPACE - Math.min(...staves[0]!.outline.top)];
   staves.slice(1).forEach((staff, i) => tops.push(tops[i]! + distanceOf(staves[i]!, staff)));
@@ -127,7 +137,12 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
   const [top, bottom] = [tops[0]!, tops.at(-1)! + STAFF_HEIGHT];
   drawFrame(svg, left, top, bottom, staves.length > 1);
   for (const [place, notes] of momentsOf(placed)) {
-    if (system.joins.includes(place)) drawJoin(svg, joinEdge(notes), top, bottom);
+    const join = joinAt(system.joins, place);
+    if (!join) continue;
+    const edge = joinEdge(notes, join);
+    drawJoin(svg, edge, top, bottom);
+    for (const { group, drawn } of staves)
+      drawKey(group, join.key, clefAt(drawn, place), edge + AFTER_JOIN);
   }
   if (system.isEnd) drawEnd(svg, right, top, bottom);
   const lowest = tops.at(-1)! + Math.max(...staves.at(-1)!.outline.bottom);

@@ -1,7 +1,9 @@
 /** Gives the notes of a system their places from left to right, in all its staves together. */
 import { Formatter, Metrics, type SVGContext } from 'vexflow/core';
+import type { EngravedSystem, Join } from '../../../shared/music/engraving/engraving';
 import { groupBy } from '../../../shared/music/engraving/placed';
 import { SPACE } from './drawing';
+import { keyWidth } from './key';
 import type { DrawnNote, StaffNotes } from './notes';
 import { type Spot, spread } from './spacing';
 
@@ -26,17 +28,21 @@ function rightOf({ note }: DrawnNote): number {
 }
 
 /** The x of the right edge of the clef that changes before a note. */
-export const clefEdge = (drawn: DrawnNote, isJoin: boolean): number =>
-  drawn.note.getAbsoluteX() - leftOf(drawn) - (isJoin ? JOIN : 0) - AFTER_CLEF;
+export const clefEdge = (drawn: DrawnNote, join: Join | undefined): number =>
+  drawn.note.getAbsoluteX() - leftOf(drawn) - joinWidth(join) - AFTER_CLEF;
 
-/** The x of the thin line before the notes of one moment. */
-export const joinEdge = (notes: readonly DrawnNote[]): number =>
-  Math.min(...notes.map((drawn) => drawn.note.getAbsoluteX() - leftOf(drawn))) - BEFORE_JOIN;
+/** The x of the thin line before the notes of one moment; what follows it is the key, if it changes. */
+export const joinEdge = (notes: readonly DrawnNote[], { key }: Join): number =>
+  Math.min(...notes.map((drawn) => drawn.note.getAbsoluteX() - leftOf(drawn))) -
+  BEFORE_JOIN -
+  keyWidth(key);
 
-function spotOf(notes: readonly DrawnNote[], isJoin: boolean, length: number): Spot {
+const joinWidth = (join: Join | undefined): number => (join ? JOIN + keyWidth(join.key) : 0);
+
+function spotOf(notes: readonly DrawnNote[], join: Join | undefined, length: number): Spot {
   const clef = notes.some(({ changesClef }) => changesClef) ? CLEF : 0;
   return {
-    left: Math.max(...notes.map(leftOf)) + clef + (isJoin ? JOIN : 0),
+    left: Math.max(...notes.map(leftOf)) + clef + joinWidth(join),
     right: Math.max(...notes.map(rightOf)),
     length,
   };
@@ -54,10 +60,10 @@ export function momentsOf(
 export function format(
   context: SVGContext,
   staves: readonly StaffNotes[],
-  joins: readonly number[],
-  isEnd: boolean,
+  { key, joins, isEnd }: EngravedSystem,
 ): void {
-  const start = Math.max(...staves.map(({ stave }) => stave.getNoteStartX()));
+  const clefEnd = Math.max(...staves.map(({ stave }) => stave.getNoteStartX()));
+  const start = clefEnd + keyWidth(key);
   const end = Math.min(...staves.map(({ stave }) => stave.getNoteEndX()));
   const formatter = new Formatter();
   for (const { stave, voice } of staves) {
@@ -72,7 +78,7 @@ export function format(
   const last = Math.max(...staves.map(({ notes }) => endOf(notes.at(-1)!)));
   const spots = moments.map(([place, notes], i) => {
     const next = moments[i + 1]?.[0] ?? last;
-    return spotOf(notes, joins.includes(place), next - place);
+    return spotOf(notes, joinAt(joins, place), next - place);
   });
   const room = end - start - AFTER_FIRST_CLEF - (isEnd ? END_LINES : 0);
   const padding = Metrics.get('Stave.padding') - AFTER_FIRST_CLEF;
@@ -81,5 +87,8 @@ export function format(
     for (const { note } of notes) note.checkTickContext().setX(places[i]! - padding);
   });
 }
+
+export const joinAt = (joins: readonly Join[], place: number): Join | undefined =>
+  joins.find((join) => join.place === place);
 
 const endOf = ({ source }: DrawnNote): number => source.place + source.length;

@@ -1,5 +1,5 @@
 import { Choice } from '../../parts/choice/choice';
-import { PICTURES, type Preferences, preferences, THEMES } from '../../preferences';
+import { KEY_SIGNATURES, PICTURES, type Preferences, preferences, THEMES } from '../../preferences';
 import { change } from './change';
 import { Section } from './section';
 
@@ -12,6 +12,11 @@ const NAMES: Readonly<Record<Preferences['theme'], string>> = {
 const PICTURE_NAMES: Readonly<Record<Preferences['picture'], string>> = {
   keys: 'keys and fingers',
   staff: 'notes on the staff',
+};
+
+const KEY_NAMES: Readonly<Record<Preferences['keySignature'], string>> = {
+  none: 'none',
+  own: 'of the key of each chord',
 };
 
 export function ThemeSection() {
@@ -28,6 +33,12 @@ export function ThemeSection() {
         options={PICTURES.map((value) => ({ value, label: PICTURE_NAMES[value] }))}
         value={preferences.value.picture}
         onChange={(picture) => change({ picture })}
+      />
+      <Choice<Preferences['keySignature']>
+        legend="Key signature on the staff"
+        options={KEY_SIGNATURES.map((value) => ({ value, label: KEY_NAMES[value] }))}
+        value={preferences.value.keySignature}
+        onChange={(keySignature) => change({ keySignature })}
       />
     </Section>
   );
