@@ -65,6 +65,7 @@ const SCREENS = [
   ['#/item/d.major-6.right.2', 'svg'],
   ['#/item/gb.dominant-42.together.4', 'details'],
   ['#/fingering', 'table'],
+  ['#/drill/d.dominant-42.left.join', 'svg'],
   ['#/report', 'table'],
   ['#/settings', 'h2'],
   ['#/help', 'h2'],
