@@ -1,9 +1,10 @@
 /** The runs of an item over time, with what is asked and the reach that they add up to. */
-import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useId } from 'preact/hooks';
 import { type Day, FLUENCIES, type Fluency, type RunEvent } from '../../../shared/log/events';
 import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Reach } from '../../../shared/learning/model';
 import { shortDay } from '../../parts/dates';
+import { useWidth } from '../../parts/width';
 import { dayScale, type Frame, markScale, sharesOfDay } from './chart-scale';
 import { Glyph } from '../../parts/glyph/glyph';
 import styles from './run-chart.module.css';
@@ -128,18 +129,4 @@ function describe(runs: readonly RunEvent[], reach: Reach, grouping: Grouping): 
   const marks = runs.map((run) => markOf(run.tempo, grouping));
   const count = runs.length === 1 ? 'One run' : `${runs.length} runs`;
   return `${count} at ${Math.min(...marks)} to ${Math.max(...marks)}; reach today ${markOf(reach.tempo, grouping)}. The table below has the numbers.`;
-}
-
-/** The width that the figure has on the page, so that its words keep their size on a phone. */
-function useWidth() {
-  const figure = useRef<HTMLElement>(null);
-  const [width, setWidth] = useState(640);
-  useLayoutEffect(() => {
-    const observer = new ResizeObserver(([entry]) =>
-      setWidth(Math.round(entry!.contentRect.width)),
-    );
-    observer.observe(figure.current!);
-    return () => observer.disconnect();
-  }, []);
-  return [figure, width] as const;
 }

@@ -32,21 +32,17 @@ export function withTake(session: Session, heard: Heard): Session {
   const items = course.parts.slice(from, to).map((part) => part.item);
   if (items.length === 0 || take.notes.length === 0) return session;
   const score = scoreOf(items, { ...options, title: '', pedal: false });
-  const takes = judge(expectedOf(score), take);
-  return takes.reduce(
-    (changed, one, i): Session => {
-      if (one === null) return changed;
-      const { item, score: own } = course.parts[from + i]!;
-      const suggested = rated(
-        { ...changed, takes: { ...changed.takes, [item.id]: one } },
-        item.id,
-        { fluency: suggestedFluency(one, own) },
-      );
-      const tempo = one.tempo === null ? null : playableTempo(one.tempo, options.grouping);
-      return tempo === null ? suggested : atTempo(suggested, item.id, tempo);
-    },
-    isPedalled(take) === true ? { ...session, pedal: true } : session,
-  );
+  let changed = isPedalled(take) === true ? { ...session, pedal: true } : session;
+  for (const [i, measured] of judge(expectedOf(score), take).entries()) {
+    if (measured === null) continue;
+    const { item, score: own } = course.parts[from + i]!;
+    const heardSession = { ...changed, takes: { ...changed.takes, [item.id]: measured } };
+    changed = rated(heardSession, item.id, { fluency: suggestedFluency(measured, own) });
+    if (measured.tempo !== null) {
+      changed = atTempo(changed, item.id, playableTempo(measured.tempo, options.grouping));
+    }
+  }
+  return changed;
 }
 
 /** A single run has the tempo of the whole; in a round only what differs is said. */

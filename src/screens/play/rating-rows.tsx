@@ -10,6 +10,7 @@ import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { chordText } from '../../parts/words';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
+import { HeardInRound } from './heard-run';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
 import styles from './rating-rows.module.css';
@@ -54,6 +55,7 @@ function Row({ item, session, setSession }: RowProps) {
   const [isOpen, setOpen] = useState(rating.tempo !== null);
   const { note, chord } = itemOf(item);
   const text = chordText(note, chord);
+  const take = session.takes?.[item];
   const played = rating.tempo ?? session.tempo;
   return (
     <li class={styles.row} data-exception={item in session.ratings}>
@@ -79,6 +81,11 @@ function Row({ item, session, setSession }: RowProps) {
           onChange={(fluency) => setSession(rated(session, item, { fluency }))}
         />
       </div>
+      {take && (
+        <div class={styles.heard}>
+          <HeardInRound take={take} item={itemOf(item)} tempo={played} />
+        </div>
+      )}
       {isOpen && (
         <div class={styles.tempo}>
           <TempoStepper

@@ -2,6 +2,7 @@
 import type { Grouping, Tempo } from '../../../shared/music/tempo';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
+import { EarControl } from '../../parts/ear/ear-control';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
@@ -77,6 +78,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
             Leave it out today
           </Button>
         )}
+        <EarControl />
         <a class={styles.care} href={hrefOf('help')}>
           Pain: stop.
         </a>

@@ -5,6 +5,7 @@ import { itemOf } from '../../../shared/music/deck';
 import { Button } from '../../parts/button/button';
 import { Figures } from '../../parts/figures/figures';
 import { chordText } from '../../parts/words';
+import { HeardRun } from './heard-run';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
 import { rated, ratingOf } from './record-runs';
@@ -13,7 +14,9 @@ import styles from './single-rating.module.css';
 export function SingleRating(props: RatingFormProps) {
   const { session, isSaving, onSave } = props;
   const id = session.entry.items[0]!;
-  const { note, chord } = itemOf(id);
+  const item = itemOf(id);
+  const { note, chord } = item;
+  const take = session.takes?.[id];
   /** The one that "go on" saves; "back" moves it, so that a pedal can say all five. */
   const [chosen, setChosen] = useState<Fluency>(ratingOf(session, id).fluency);
   const save = (fluency: Fluency) => onSave(rated(session, id, { fluency }));
@@ -42,6 +45,7 @@ export function SingleRating(props: RatingFormProps) {
           </Button>
         ))}
       </div>
+      {take && <HeardRun take={take} item={item} tempo={session.tempo} />}
       <p class={styles.hint}>
         One touch saves. On a pedal, “on” saves the one that is marked, and “back” marks another.
       </p>

@@ -8,6 +8,7 @@ import { EraseSection } from './erase-section';
 import { HandSection } from './hand-section';
 import { InstallSection } from './install-section';
 import { NameField } from '../../parts/name-field/name-field';
+import { ListeningSection } from './listening-section';
 import { NamesSection } from './names-section';
 import { PedalSection } from './pedal-section';
 import { ProgrammeSection } from './programme-section';
@@ -28,6 +29,7 @@ export function SettingsScreen() {
       <ThemeSection />
       <BeatSection />
       <PedalSection />
+      <ListeningSection />
       {isDemo ? (
         <Section title="Record">
           <p>This is an invented student. Leave the demonstration to see your own record.</p>
