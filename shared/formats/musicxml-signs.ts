@@ -50,6 +50,6 @@ export const heldWord = (staff: StaffName): string =>
     staff === 'right' ? 'above' : 'below',
   );
 
-/** A bracket: a short touch has no room for "Ped." and an asterisk. */
+/** A bracket: a short touch has no room for "Ped." and an asterisk. Its ends stand where the foot moves. */
 export const pedalSign = (type: 'start' | 'stop', offset: number): string =>
   direction(element('pedal', [], { type, line: 'yes', sign: 'no' }), STAFF.left, 'below', offset);

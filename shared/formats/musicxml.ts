@@ -5,12 +5,12 @@
  */
 import { type Clef, type Reading, readingsOf } from '../music/engraving/reading';
 import { fifthsAt } from '../music/engraving/signature';
+import { type Touch, touchesOf } from '../music/pedal';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../music/score';
 import { markOf } from '../music/tempo';
 import { type BarState, inKey, noteElements, STAFF, type StaffName } from './musicxml-note';
 import { BAR, barOf, type BarPiece, barPiecesOf } from './musicxml-pieces';
 import { clefElement, heldWord, keyElement, octaveSign, pedalSign } from './musicxml-signs';
-import { type Touch, touchesOf } from './pedal';
 import { element, textElement } from './xml';
 
 const HEAD =
@@ -98,13 +98,21 @@ function around(staff: Staff, place: number): readonly [before: string[], after:
     after.push(octaveSign('stop', reading.octaves, name));
   }
   if (pieces.findIndex(({ overlap }) => overlap) === place) before.push(heldWord(name));
-  const [from, to] = [piece.place, piece.place + piece.length];
-  for (const { at, length } of touches) {
-    const up = at + length;
-    if (at >= from && at < to) before.push(pedalSign('start', at - from));
-    if (up > from && up <= to) after.push(pedalSign('stop', up - to));
-  }
+  before.push(...pedalSigns(piece, touches));
   return [before, after];
+}
+
+/** Where the pedal goes down and comes up during a piece, in order of time. */
+function pedalSigns({ place, length }: BarPiece, touches: readonly Touch[]): readonly string[] {
+  const signs = touches.flatMap((touch) => [
+    { type: 'start' as const, offset: touch.at - place },
+    { type: 'stop' as const, offset: touch.at + touch.length - place },
+  ]);
+  return signs
+    .filter(({ type, offset }) =>
+      type === 'start' ? offset >= 0 && offset < length : offset > 0 && offset <= length,
+    )
+    .map(({ type, offset }) => pedalSign(type, offset));
 }
 
 function staffBar(staff: Staff, bar: number): readonly string[] {

@@ -3,9 +3,9 @@
  * one track a hand (MIDI Manufacturers Association, Standard MIDI Files 1.0, RP-001; MIDI 1.0 for what they contain).
  */
 import { placedNotes, type PlacedNote } from '../music/engraving/placed';
+import { type Touch, touchesOf } from '../music/pedal';
 import { lengthOf, type Sound, soundsOf } from '../music/playing';
 import { PARTS_OF_BEAT, type Score } from '../music/score';
-import { type Touch, touchesOf } from './pedal';
 
 const TICKS_PER_BEAT = 480;
 const TICKS_PER_PART = TICKS_PER_BEAT / PARTS_OF_BEAT;
@@ -22,9 +22,6 @@ const LOUDNESS = 72;
 const ACCENT = 96;
 /** How fast a key comes up; most instruments pay no heed. */
 const RELEASE = 64;
-
-/** How much of its touch the pedal is down for, so that it is up before the next note. */
-const PEDAL_SHARE = 3 / 4;
 
 const META = 0xff;
 const TEXT = 0x01;
@@ -132,7 +129,7 @@ function soundEvents(sound: Sound, channel: number): readonly MidiEvent[] {
 function pedalEvents(touches: readonly Touch[], channel: number): readonly MidiEvent[] {
   return touches.flatMap(({ at, length }) => {
     const down = at * TICKS_PER_PART;
-    const up = Math.round((at + length * PEDAL_SHARE) * TICKS_PER_PART);
+    const up = (at + length) * TICKS_PER_PART;
     return [
       { at: down, order: BEFORE_NOTES, bytes: [CONTROLLER + channel, SUSTAIN, 127] },
       { at: up, order: RELEASES, bytes: [CONTROLLER + channel, SUSTAIN, 0] },

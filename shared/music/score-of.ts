@@ -16,7 +16,7 @@ export interface ScoreOptions extends SequenceOptions {
   readonly fingeringOf: (item: Item, hand: Hand) => FingerPlan | null;
   /** Whether each chord is written in its own key, or all with accidentals alone. */
   readonly hasKeySignatures?: boolean;
-  /** Whether to mark a short touch of the pedal where a hand changes its position. */
+  /** Whether to mark short touches of the pedal that carry the sound over each change of position. */
   readonly pedal: boolean;
 }
 
@@ -78,15 +78,16 @@ function notesOf(items: readonly Item[], hand: Hand, options: ScoreOptions): rea
     .map((item) => fingeredKeys(item, hand, options))
     .reduce((before, next) => join(hand, before, next), []);
   const part = PARTS_OF_BEAT / options.grouping;
+  const changes = keys.map((one, i) => (i === 0 ? null : changeTo(hand, keys[i - 1]!, one)));
   return keys.map((one, i): ScoreNote => {
-    const change = i === 0 ? null : changeTo(hand, keys[i - 1]!, one);
+    const change = changes[i]!;
     const isLast = i === keys.length - 1;
     return {
       keys: [one.key],
       fingers: [one.finger],
       length: isLast ? lastLength(i * part) : part,
       change,
-      ...(options.pedal && change ? { hasPedal: true } : {}),
+      ...(options.pedal && changes[i + 1] ? { hasPedal: true } : {}),
     };
   });
 }

@@ -24,7 +24,7 @@ export interface ScoreNote {
   readonly isAccented?: boolean;
   /** Held until after the next has begun, for this many parts of a beat. */
   readonly overlap?: number;
-  /** The pedal goes down with this note, and up again before the next. */
+  /** The pedal goes down after this note has begun, and up again when the next has begun, to join the two; see pedal.ts. */
   readonly hasPedal?: boolean;
 }
 

@@ -213,16 +213,17 @@ describe('the notation in MusicXML', () => {
   });
 
   it('marks touches of the pedal below the staves, both hands in one', () => {
-    expect(orderOf(musicXml(score(touched(1), touched(2))), 0)).toBe(
+    expect(orderOf(musicXml(score(touched(0), touched(1))), 0)).toBe(
       'metronome, D4, F4, A4, D5, rest, rest, backup, ' +
-        'D4, pedal start, F4, pedal stop, pedal start, A4, pedal stop, D5, rest, rest',
+        'pedal start, D4, pedal stop, pedal start, F4, pedal stop, A4, D5, rest, rest',
     );
-    expect(orderOf(musicXml(score(touched(3))), 0)).toBe(
-      'metronome, D4, F4, A4, pedal start, D5, pedal stop, rest, rest, backup, rest',
+    expect(orderOf(musicXml(score(touched(2))), 0)).toBe(
+      'metronome, D4, F4, pedal start, A4, pedal stop, D5, rest, rest, backup, rest',
     );
-    const late = musicXml(score(touched(1), [note('D3', 24)]));
-    expect(late).toMatch(/type="start"[^>]*><\/direction-type><offset>6<\/offset>/);
-    expect(late).toMatch(/type="stop"[^>]*><\/direction-type><offset>-12<\/offset>/);
+    // Down 3 parts of a beat after the first note has begun, up one and a half after the second.
+    const xml = musicXml(score(touched(0)));
+    expect(xml).toMatch(/type="start"[^>]*><\/direction-type><offset>3<\/offset>/);
+    expect(xml).toMatch(/type="stop"[^>]*><\/direction-type><offset>1.5<\/offset>/);
   });
 
   it('names itself and its tempo, with every character that XML can hold', () => {

@@ -179,15 +179,41 @@ describe('a Standard MIDI File', () => {
     expect(texts(score(notes), 1)).toEqual(['fingers 1 2@0', 'finger 5@480']);
   });
 
-  it('lifts the pedal before the next note, in both hands at once', () => {
-    const right = [note('C4', 6, { hasPedal: true }), note('E4', 6)];
-    const left = [note('C3', 6), note('E3', 6, { hasPedal: true })];
-    const touches = ['64=127@0', '64=0@90', '64=127@120', '64=0@210'];
+  it('catches a note with the pedal and lifts it when the next has begun, in both hands at once', () => {
+    const right = [note('C4', 6, { hasPedal: true }), note('E4', 6), note('G4', 12)];
+    const left = [note('C3', 6), note('E3', 6, { hasPedal: true }), note('G3', 12)];
+    const touches = ['64=127@60', '64=0@150', '64=127@180', '64=0@300'];
     expect(pedal(score(right, left), 1)).toEqual(touches);
     expect(pedal(score(right, left), 2)).toEqual(touches);
     expect(pedal(score(right), 2)).toEqual([]);
     const dry = scoreOf([itemOf('d.major-53.together.2')], { ...OPTIONS, pedal: false });
     expect(pedal(dry, 1)).toEqual([]);
+  });
+
+  it('joins the two notes of every position change of a hand, and catches nothing earlier', () => {
+    fc.assert(
+      fc.property(anyItemScore, (made) => {
+        // The touches of the other hand would come between.
+        fc.pre(made.right.length === 0 || made.left.length === 0);
+        const hand = made.right.length > 0 ? 'right' : 'left';
+        const track = hand === 'right' ? 1 : 2;
+        const sounds = soundsIn(made, track);
+        const moves = pedal(made, track).map((move) => move.split('@').map(Number));
+        const downAt = (at: number): boolean =>
+          (pedal(made, track).findLast((_, i) => moves[i]![1]! <= at) ?? '64=0').startsWith(
+            '64=127',
+          );
+        made[hand].forEach(({ hasPedal }, i) => {
+          if (!hasPedal) return;
+          const [before, arrival] = [sounds[i]!, sounds[i + 1]!];
+          // Not before the note sounds, so that nothing earlier is caught, unless that came by a change as well.
+          expect(downAt(before.on)).toBe(made[hand][i - 1]?.hasPedal ?? false);
+          expect([before.off - 1, arrival.on].map(downAt)).toEqual([true, true]);
+          expect(downAt(arrival.on + (arrival.off - arrival.on) / 4)).toBe(false);
+        });
+      }),
+      { numRuns: 30 },
+    );
   });
 
   it('goes on to the end of a last rest', () => {

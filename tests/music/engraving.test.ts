@@ -6,18 +6,22 @@ import { inPlace, placedNotes, turnsOf } from '../../shared/music/engraving/plac
 import { ledgerLines, MOST_LEDGER_LINES, stepOnStaff } from '../../shared/music/engraving/reading';
 import { breakerOf, MARGIN } from '../../shared/music/engraving/systems';
 import { PARTS_OF_BEAT, type Score, type ScoreNote } from '../../shared/music/score';
-import { scoreOf } from '../../shared/music/score-of';
+import { scoreOf, type ScoreOptions } from '../../shared/music/score-of';
 import type { Grouping } from '../../shared/music/tempo';
 import { midiOf } from '../../shared/music/theory';
 
+const OPTIONS: ScoreOptions = {
+  title: 'An arpeggio',
+  tempo: 240,
+  grouping: 4,
+  fingeringOf: () => null,
+  pedal: false,
+};
 const score = (ids: readonly ItemId[], grouping: Grouping = 4): Score =>
-  scoreOf(ids.map(itemOf), {
-    title: 'An arpeggio',
-    tempo: 240,
-    grouping,
-    fingeringOf: () => null,
-    pedal: false,
-  });
+  scoreOf(ids.map(itemOf), { ...OPTIONS, grouping });
+
+const inKeys = (ids: readonly ItemId[]): Score =>
+  scoreOf(ids.map(itemOf), { ...OPTIONS, hasKeySignatures: true });
 
 /** "C4 - C4+E4" with equal lengths; a dash is a rest. */
 const notes = (names: string, length = 6): readonly ScoreNote[] =>
@@ -188,16 +192,6 @@ describe('accidentals', () => {
 });
 
 describe('key signatures', () => {
-  const inKeys = (ids: readonly ItemId[]): Score =>
-    scoreOf(ids.map(itemOf), {
-      title: 'A round',
-      tempo: 240,
-      grouping: 4,
-      fingeringOf: () => null,
-      pedal: false,
-      hasKeySignatures: true,
-    });
-
   it('leave accidentals to what is not in the key', () => {
     const flats = inKeys(['d.major-6.right.2']);
     expect(flats.keySignatures).toEqual([{ fifths: -2, mode: 'major' }]);
@@ -283,13 +277,7 @@ describe('systems', () => {
   const four = score(['d.dominant-7.together.4']);
 
   it('show everything once and break only at beats', () => {
-    const rounds = scoreOf(roundItems('eb', 'together.2'), {
-      title: 'A round',
-      tempo: 240,
-      grouping: 3,
-      fingeringOf: () => null,
-      pedal: false,
-    });
+    const rounds = scoreOf(roundItems('eb', 'together.2'), { ...OPTIONS, grouping: 3 });
     const stretches = breakerOf(rounds)(70);
     expect(stretches.length).toBeGreaterThan(4);
     expect(stretches.map(({ from }) => from % PARTS_OF_BEAT)).toEqual(stretches.map(() => 0));
@@ -340,13 +328,7 @@ describe('the page', () => {
   });
 
   it('shows only some systems of what is too long, and still at least one', () => {
-    const round = scoreOf(roundItems('d', 'together.4'), {
-      title: 'A round',
-      tempo: 240,
-      grouping: 4,
-      fingeringOf: () => null,
-      pedal: false,
-    });
+    const round = scoreOf(roundItems('d', 'together.4'), OPTIONS);
     const page = pageOf(round, { width: 1024, height: 500 });
     expect(page.slots).toBe(2);
     expect(page.systems.length).toBeGreaterThan(5);

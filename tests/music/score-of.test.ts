@@ -61,11 +61,11 @@ describe('the score of an item', () => {
     expect(changes(right)).toContain('thumb under D6');
   });
 
-  it('marks the pedal where the hand changes its position, if it is asked for', () => {
+  it('marks the pedal on the last note before each change of position, if it is asked for', () => {
     expect(d.right.some(({ hasPedal }) => hasPedal)).toBe(false);
     const { right } = scoreOf([itemOf('d.major-53.right.2')], { ...options, pedal: true });
     expect(right.map(({ hasPedal }) => hasPedal === true)).toEqual(
-      right.map(({ change }) => change !== null),
+      right.map((_, i) => i < right.length - 1 && right[i + 1]!.change !== null),
     );
   });
 

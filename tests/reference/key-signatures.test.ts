@@ -50,17 +50,17 @@ describe('the own key of a chord', () => {
   });
 });
 
-describe('the signs of a key', () => {
-  /** The letter and octave so many steps of the white keys above another. */
-  const stepsAbove = (letter: string, octave: number, steps: number): string => {
-    const white = 'CDEFGAB'.indexOf(letter) + steps;
-    return `${'CDEFGAB'[((white % 7) + 7) % 7]}${octave + Math.floor(white / 7)}`;
-  };
-  const letters = (fifths: number, clef: 'treble' | 'bass') =>
-    stepsOfKey(fifths, clef).map((step) =>
-      clef === 'treble' ? stepsAbove('E', 4, step) : stepsAbove('G', 2, step),
-    );
+/** The letter and octave so many steps of the white keys above another. */
+const stepsAbove = (letter: string, octave: number, steps: number): string => {
+  const white = 'CDEFGAB'.indexOf(letter) + steps;
+  return `${'CDEFGAB'[((white % 7) + 7) % 7]}${octave + Math.floor(white / 7)}`;
+};
+const letters = (fifths: number, clef: 'treble' | 'bass') =>
+  stepsOfKey(fifths, clef).map((step) =>
+    clef === 'treble' ? stepsAbove('E', 4, step) : stepsAbove('G', 2, step),
+  );
 
+describe('the signs of a key', () => {
   it('stand where all books put them, the first sharp on the top line, the first flat in the middle', () => {
     expect(letters(7, 'treble').join(' ')).toBe('F5 C5 G5 D5 A4 E5 B4');
     expect(letters(-7, 'treble').join(' ')).toBe('B4 E5 A4 D5 G4 C5 F4');

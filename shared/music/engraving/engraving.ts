@@ -1,6 +1,7 @@
 /** A score as it is written down: everything that an engraver decides before drawing, system by system. */
 import type { Finger, Hand } from '../fingering/types';
 import { PARTS_OF_BEAT, type Score } from '../score';
+import { type Touch, touchesOf } from '../pedal';
 import { type NoteName, notePartsOf } from '../theory';
 import { type Accidental, accidentalsOf } from './accidentals';
 import { beamsOf, type Group, type Triplet, tripletsOf } from './beams';
@@ -50,6 +51,8 @@ export interface EngravedSystem extends Stretch {
   readonly key: PrintedKey;
   /** Where the next arpeggio begins within the system. */
   readonly joins: readonly Join[];
+  /** Touches of the pedal that begin or go on in the system. */
+  readonly touches: readonly Touch[];
   /** Whether the score ends here, and not only what is shown of it. */
   readonly isEnd: boolean;
 }
@@ -112,8 +115,10 @@ export function engravingOf(
     staffOf(score, hand, stretches),
   );
   const lengths = HANDS.map((hand) => score[hand].reduce((sum, { length }) => sum + length, 0));
+  const touches = touchesOf(score);
   return stretches.map((stretch, i) => ({
     ...stretch,
+    touches: touches.filter(({ at, length }) => at < stretch.to && at + length > stretch.from),
     staves: staves.map((systems) => systems[i]!),
     key: printedKeyAt(score, stretch.from, true),
     joins: score.joins

@@ -98,13 +98,12 @@ export function heightOf(system: EngravedSystem): number {
   const [upper, lower] = [reaches[0]!, reaches.at(-1)!];
   const gaps = [...upper].map(([beat, { below }]) => below + (lower.get(beat)?.above ?? 0));
   const between = reaches.length === 1 ? 0 : STAFF_HEIGHT + Math.max(STAFF_GAP, ...gaps);
-  const hasPedal = system.staves.some(({ notes }) => notes.some((note) => note.hasPedal));
   return (
     Math.max(...[...upper.values()].map(({ above }) => above)) +
     STAFF_HEIGHT +
     between +
     Math.max(...[...lower.values()].map(({ below }) => below)) +
-    (hasPedal ? SIGN : 0) +
+    (system.touches.length > 0 ? SIGN : 0) +
     2 * SYSTEM_MARGIN
   );
 }

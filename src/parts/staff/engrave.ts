@@ -7,8 +7,8 @@ import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
 import type { Clef } from '../../../shared/music/engraving/reading';
 import { STAFF_GAP, SYSTEM_MARGIN } from '../../../shared/music/engraving/page';
 import { add, addSign, INK, round, SIGN, SPACE } from './drawing';
-import { clefEdge, format, joinAt, joinEdge, momentsOf } from './format';
-import { drawEnd, drawFrame, drawJoin, drawPedals } from './frame';
+import { clefEdge, endOf, format, joinAt, joinEdge, momentsOf } from './format';
+import { drawEnd, drawFrame, drawJoin, drawPedals, type Spot } from './frame';
 import { drawKey, keyWidth } from './key';
 import { drawMarks, middleOf, type Outline, outlineOf } from './marks';
 import { notesOf, type StaffNotes } from './notes';
@@ -100,6 +100,14 @@ function distanceOf(upper: DrawnStaff, lower: DrawnStaff): number {
   return Math.max(STAFF_HEIGHT + STAFF_GAP * SPACE, ...needs);
 }
 
+/** The middles of the notes of all staves, and the end of the system. */
+function spotsOf(staves: readonly StaffNotes[], right: number): readonly Spot[] {
+  const moments = momentsOf(staves);
+  const ends = staves.map(({ notes }) => endOf(notes.at(-1)!));
+  const spots = moments.map(([place, [note]]): Spot => [place, middleOf(note!)]);
+  return [...spots, [Math.max(...ends), right]];
+}
+
 /** Behind the notes of each moment a band, to be coloured while they sound: to be seen from further away than a note. */
 function addBands(svg: SVGSVGElement, staves: readonly DrawnStaff[], height: number): Mark[] {
   const moments = momentsOf(staves.map(({ drawn }) => drawn));
@@ -146,7 +154,7 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
   }
   if (system.isEnd) drawEnd(svg, right, top, bottom);
   const lowest = tops.at(-1)! + Math.max(...staves.at(-1)!.outline.bottom);
-  const end = drawPedals(svg, placed, lowest, right);
+  const end = drawPedals(svg, system.touches, spotsOf(placed, right - SPACE), lowest);
 
   const height = end + SYSTEM_MARGIN * SPACE;
   const bands = addBands(svg, staves, height);

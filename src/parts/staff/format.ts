@@ -91,4 +91,5 @@ export function format(
 export const joinAt = (joins: readonly Join[], place: number): Join | undefined =>
   joins.find((join) => join.place === place);
 
-const endOf = ({ source }: DrawnNote): number => source.place + source.length;
+/** Parts of a beat from the beginning of the score. */
+export const endOf = ({ source }: DrawnNote): number => source.place + source.length;

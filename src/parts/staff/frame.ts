@@ -1,7 +1,6 @@
 /** What goes through all staves of a system: brace, lines, pedal. */
+import type { Touch } from '../../../shared/music/pedal';
 import { add, addLine, addSign, INK, round, SIGN, SPACE } from './drawing';
-import { middleOf } from './marks';
-import type { StaffNotes } from './notes';
 
 const THIN = 1.3;
 const THICK = 0.5 * SPACE;
@@ -50,33 +49,42 @@ export function drawEnd(svg: Element, right: number, top: number, bottom: number
   });
 }
 
+/** A place in parts of a beat and its x. */
+export type Spot = readonly [place: number, x: number];
+
+/** The x of any place, in proportion between those of two notes; `spots` are in order, the last is the end of the system. */
+function xAt(spots: readonly Spot[], place: number): number {
+  const next = spots.findIndex(([other]) => other > place);
+  if (next === 0) return spots[0]![1];
+  if (next === -1) return spots.at(-1)![1];
+  const [[before, left], [after, right]] = [spots[next - 1]!, spots[next]!];
+  return left + ((place - before) / (after - before)) * (right - left);
+}
+
 /**
- * Short touches of the pedal below the lowest staff, down with a note and up before the next. `lowest` is the y of the
- * lowest thing above it, `right` the x of the end of the system. Returns the y of the lowest thing drawn so far.
+ * Short touches of the pedal below the lowest staff, from where it goes down to where it comes up; at the edge of a
+ * system the bracket stays open. `lowest` is the y of the lowest thing above it. Returns the y of the lowest thing drawn
+ * so far.
  */
 export function drawPedals(
   svg: Element,
-  staves: readonly StaffNotes[],
+  touches: readonly Touch[],
+  spots: readonly Spot[],
   lowest: number,
-  right: number,
 ): number {
-  const touches = new Map<number, readonly [from: number, to: number]>();
-  for (const { notes } of staves) {
-    notes.forEach((drawn, i) => {
-      if (!drawn.source.hasPedal) return;
-      const next = notes[i + 1];
-      const end = next ? middleOf(next) - 1.2 * SPACE : right - 2 * SPACE;
-      touches.set(drawn.source.place, [middleOf(drawn) - 0.6 * SPACE, end]);
-    });
-  }
-  if (touches.size === 0) return lowest;
+  if (touches.length === 0) return lowest;
   const y = lowest + 0.6 * SPACE + PEDAL_HEIGHT;
-  const places = [...touches].toSorted(([a], [b]) => a - b).map(([, touch]) => touch);
-  places.forEach(([from, to], i) => {
+  const [start, end] = [spots[0]![0], spots.at(-1)![0]];
+  touches.forEach(({ at, length }, i) => {
+    const [from, to] = [xAt(spots, at), xAt(spots, at + length)];
     // The word once a system, and then only the brackets, as there is no room for a word at every change.
-    if (i === 0) addSign(svg, SIGN.pedalDown, from - PEDAL_WIDTH - 2, y, { scale: PEDAL_SCALE });
+    if (i === 0) {
+      const x = Math.max(0, from - PEDAL_WIDTH - 2);
+      addSign(svg, SIGN.pedalDown, x, y, { scale: PEDAL_SCALE });
+    }
     const [top, foot] = [round(y - SPACE), round(y)];
-    addLine(svg, `M${round(from)} ${top}V${foot}H${round(to)}V${top}`, THIN);
+    const down = at < start ? `M${round(from)} ${foot}` : `M${round(from)} ${top}V${foot}`;
+    addLine(svg, `${down}H${round(to)}${at + length > end ? '' : `V${top}`}`, THIN);
   });
   return y;
 }
