@@ -15,15 +15,16 @@ const MOST_PARTIALS = 20;
 /** Where along the string the hammer strikes, as a share of its length. */
 const STRIKE = 1 / 8;
 
-/** Two strings of one key beat against each other: half of their distance, as a ratio (0.35 cents). */
-const DETUNED = 2 ** (0.35 / 1200);
-/** The one gives its energy to the soundboard fast, the other slowly: share, and factor of the time in which it dies. */
-const STRINGS = [
-  { share: 0.7, ratio: DETUNED, slowness: 1 },
-  { share: 0.3, ratio: 1 / DETUNED, slowness: 3 },
+/**
+ * The strings of one key first move together and give their energy to the soundboard fast, then against each other and
+ * slowly: so a tone dies in two stages. Share of each, and factor of the time in which it dies.
+ */
+const STAGES = [
+  { share: 0.7, slowness: 1 },
+  { share: 0.3, slowness: 3 },
 ] as const;
-/** Of so many partials both strings are told apart; of the rest the slow one is too soft to be missed. */
-const DOUBLED = 6;
+/** So many partials have both; of the rest the second would be too soft to be missed. */
+const TWO_STAGES = 6;
 
 /** Seconds: no tone is longer, which bounds the memory; who plays slower than this hears it fade. */
 const LONGEST = 3;
@@ -99,13 +100,9 @@ export function pianoSamples(midi: number, sampleRate: number): Float32Array<Arr
   const seconds = Math.min(LONGEST, OVER_AFTER * decayOf(midi));
   const samples = new Float32Array(Math.round(seconds * sampleRate));
   for (const [i, { frequency, level, decay }] of partialsOf(midi, sampleRate).entries()) {
-    for (const { share, ratio, slowness } of i < DOUBLED ? STRINGS : STRINGS.slice(0, 1)) {
-      const string = {
-        frequency: frequency * ratio,
-        level: level * share,
-        decay: decay * slowness,
-      };
-      addPartial(samples, sampleRate, string);
+    for (const { share, slowness } of i < TWO_STAGES ? STAGES : STAGES.slice(0, 1)) {
+      const stage = { frequency, level: level * share, decay: decay * slowness };
+      addPartial(samples, sampleRate, stage);
     }
   }
   const loudest = samples.reduce((peak, value) => Math.max(peak, Math.abs(value)), 0);

@@ -28,6 +28,8 @@ function toneOf(midi: number, sampleRate: number): AudioBuffer {
 }
 
 export interface Piano {
+  /** Computes a tone beforehand, which takes some milliseconds. */
+  prepare(midi: number): void;
   /** A key goes down at `time`, in seconds of the audio clock, and comes up when its length is over. */
   strike(stroke: Stroke, time: number): void;
 }
@@ -35,6 +37,7 @@ export interface Piano {
 /** `volume` goes from 0 to 1. */
 export function createPiano(context: BaseAudioContext, volume: number, output: AudioNode): Piano {
   return {
+    prepare: (midi) => void toneOf(midi, context.sampleRate),
     strike: ({ midi, length, isAccented }, time) => {
       const source = new AudioBufferSourceNode(context, {
         buffer: toneOf(midi, context.sampleRate),

@@ -5,7 +5,7 @@ import { conduct, type SoundState } from './conductor';
 import { createLimiter } from './limiter';
 import { goOn, indexAt, passageOf, type Playing, type Turn, turnsOf } from './passage';
 import { createPiano } from './piano';
-import { walkRow } from './walk';
+import { due, LOOK_AHEAD, walkRow } from './walk';
 
 export interface PlaybackOptions {
   readonly playing: Playing;
@@ -41,12 +41,18 @@ const CHANGE_LEAD = 0.06;
 const RING = 0.5;
 
 interface Voices {
+  /** Computes beforehand what these turns need. */
+  prepare(turns: readonly Turn[]): void;
   sound(turn: Turn): void;
   /** Fades, to be silent at `time`. */
   silence(time: number, fade: number): void;
 }
 
-const SILENT: Voices = { sound: () => undefined, silence: () => undefined };
+const SILENT: Voices = {
+  prepare: () => undefined,
+  sound: () => undefined,
+  silence: () => undefined,
+};
 
 /** All that sounds of one way of playing. */
 export function createVoices(context: BaseAudioContext, volume: number, output: AudioNode): Voices {
@@ -55,6 +61,9 @@ export function createVoices(context: BaseAudioContext, volume: number, output: 
   const clicker = createClicker(context, volume, bus);
   const piano = createPiano(context, volume, bus);
   return {
+    prepare: (turns) => {
+      for (const { midi } of turns.flatMap(({ strokes }) => strokes)) piano.prepare(midi);
+    },
     sound: ({ time, strokes, click }) => {
       if (click !== null) clicker.click({ time, isAccent: click === 'accent' });
       for (const stroke of strokes) piano.strike(stroke, time);
@@ -79,7 +88,10 @@ export async function startPlayback(options: PlaybackOptions): Promise<Playback>
   const limiter = context && createLimiter(context);
   const newVoices = () => (context && limiter ? createVoices(context, volume, limiter) : SILENT);
   let voices = newVoices();
-  await clock.resume();
+  const opening = clock.resume();
+  // Before the beginning is fixed: a slow device would come late with the first notes.
+  voices.prepare(due(turnsOf(passage), 0, { now: 0, lookAhead: LOOK_AHEAD.visible }).ahead);
+  await opening;
 
   const place = signal<number | null>(null);
   const end = (fade: number) => {
