@@ -1,10 +1,24 @@
 /** What each field of an event may hold. */
 import * as v from 'valibot';
-import { type Day, EVENT_VERSION, type EventKind, type LogEvent } from '../log/events';
+import { type Day, EVENT_VERSION, type EventKind, JUDGES, type LogEvent } from '../log/events';
+import {
+  type ExaminationSettings,
+  FASTEST_PERCENT,
+  LARGEST_SEED,
+  MOST_DRAWN,
+  SLOWEST_PERCENT,
+} from '../log/examination';
 import type { Programme } from '../log/programme';
 import { MOST_FAULTS, MOST_STEPS, type RunTake, TAKE_SOURCES } from '../log/run-take';
-import { chordOf } from '../music/chords';
-import { type ArpeggioId, type ItemId, parseItemId, STAGES, STARTING_NOTES } from '../music/deck';
+import { CHORD_IDS, chordOf } from '../music/chords';
+import {
+  type ArpeggioId,
+  DECK,
+  type ItemId,
+  parseItemId,
+  STAGES,
+  STARTING_NOTES,
+} from '../music/deck';
 import type { Finger } from '../music/fingering/types';
 import { LARGEST_SPAN, SMALLEST_SPAN } from '../music/fingering/spans';
 import { FASTEST, SLOWEST } from '../music/tempo';
@@ -139,6 +153,35 @@ export const takeSchema = v.object({
   hands: v.object({ right: handTake, left: handTake }),
 }) satisfies v.GenericSchema<unknown, RunTake>;
 
+const judge = v.picklist(JUDGES);
+const fluency = v.picklist([0, 1, 2, 3, 4]);
+const chance = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const isJoin = (value: unknown): value is DrillId =>
+  isDrillId(value) && parseDrillId(value)!.kind === 'join';
+/** At least one of a list, none twice. */
+const some = <const T extends string>(options: readonly T[]) =>
+  v.pipe(
+    v.array(v.picklist(options)),
+    v.minLength(1),
+    v.check((chosen) => areUnique(chosen), 'comes twice'),
+  );
+
+export const examinationSettings = v.pipe(
+  v.object({
+    notes: some(STARTING_NOTES),
+    chords: some(CHORD_IDS),
+    stages: some(STAGES),
+    count: whole(1, MOST_DRAWN),
+    toPass: whole(1, MOST_DRAWN),
+    tempoPercent: whole(SLOWEST_PERCENT, FASTEST_PERCENT),
+    beat: v.boolean(),
+  }),
+  v.check(({ count, toPass }) => toPass <= count, 'more to pass than are drawn'),
+) satisfies v.GenericSchema<unknown, ExaminationSettings>;
+
+export const markedItem = v.object({ item, tempo, fluency });
+export const examinationSeed = whole(1, LARGEST_SEED);
+
 const stamp = {
   id: eventId,
   version: v.literal(EVENT_VERSION),
@@ -155,9 +198,9 @@ export const EVENT_SCHEMAS = {
     kind: v.literal('run'),
     item,
     tempo,
-    fluency: v.picklist([0, 1, 2, 3, 4]),
+    fluency,
     pedal: v.boolean(),
-    judge: v.picklist(['player', 'teacher']),
+    judge,
     entry: v.nullable(text(LONGEST_ENTRY)),
     take: v.exactOptional(takeSchema),
   }),
@@ -169,6 +212,8 @@ export const EVENT_SCHEMAS = {
     kind: v.literal('remark'),
     about: v.nullable(item),
     text: text(LONGEST_TEXT),
+    join: v.exactOptional(v.custom<DrillId>(isJoin, 'not a join')),
+    by: v.exactOptional(judge),
   }),
   fingering: v.pipe(
     v.object({
@@ -192,6 +237,23 @@ export const EVENT_SCHEMAS = {
     ...stamp,
     kind: v.literal('drill'),
     drill: v.custom<DrillId>(isDrillId, 'not a drill'),
+  }),
+  wish: v.object({ ...stamp, kind: v.literal('wish'), item, from: day }),
+  examination: v.object({
+    ...stamp,
+    kind: v.literal('examination'),
+    seed: examinationSeed,
+    settings: examinationSettings,
+    items: v.pipe(v.array(markedItem), v.minLength(1), v.maxLength(MOST_DRAWN)),
+    judge,
+    forecast: chance,
+  }),
+  report: v.object({
+    ...stamp,
+    kind: v.literal('report'),
+    share: chance,
+    stages: short(v.object({ stage: v.picklist(STAGES), share: chance }), STAGES.length),
+    played: whole(0, DECK.length),
   }),
   void: v.pipe(
     v.object({

@@ -2,9 +2,10 @@
  * The events of the log: all that a person does. The log is the one truth; every other number is derived from it by
  * replay. Events are plain data; they are decoded in shared/formats/event.ts.
  */
-import type { ArpeggioId, ItemId } from '../music/deck';
+import type { ArpeggioId, ItemId, Stage } from '../music/deck';
 import type { FingerPlan, Hand } from '../music/fingering/types';
 import type { Tempo } from '../music/tempo';
+import type { ExaminationSettings, MarkedItem } from './examination';
 import type { Programme } from './programme';
 import type { RunTake } from './run-take';
 
@@ -21,6 +22,10 @@ export const EVEN: Fluency = 3;
 
 /** The version of event that this program writes and the highest that it understands. */
 export const EVENT_VERSION = 1;
+
+/** Who judges what was played. */
+export const JUDGES = ['player', 'teacher'] as const;
+export type Judge = (typeof JUDGES)[number];
 
 interface Stamp {
   readonly id: EventId;
@@ -42,8 +47,7 @@ export interface RunBody {
   readonly tempo: Tempo;
   readonly fluency: Fluency;
   readonly pedal: boolean;
-  /** Who judged it. */
-  readonly judge: 'player' | 'teacher';
+  readonly judge: Judge;
   /** The entry of the day's list that it belongs to ("d.right.2.1"), or null for a run outside the list. */
   readonly entry: string | null;
   /** What was heard of it, if the app listened. A reader that does not know the field leaves it out. */
@@ -73,6 +77,10 @@ export interface RemarkBody {
   /** The item it is about; null for the student as a whole. */
   readonly about: ItemId | null;
   readonly text: string;
+  /** The join that it is about, as the drill for it is called: "d.major-6.left.join.4". */
+  readonly join?: string;
+  /** Who made it; without it, the player did. */
+  readonly by?: Judge;
 }
 
 /** How a person plays one hand of an arpeggio, over any number of octaves. */
@@ -98,6 +106,41 @@ export interface DrillBody {
   readonly drill: string;
 }
 
+/** The teacher asks for an item: it is on the list from a day on, until it has been played. */
+export interface WishBody {
+  readonly kind: 'wish';
+  readonly item: ItemId;
+  readonly from: Day;
+}
+
+/** An examination that was held. Its runs are kept here only: they are no practice. */
+export interface ExaminationBody {
+  readonly kind: 'examination';
+  /** With the same settings and programme it draws the same items again. */
+  readonly seed: number;
+  readonly settings: ExaminationSettings;
+  /** In the order in which they were asked. */
+  readonly items: readonly MarkedItem[];
+  readonly judge: Judge;
+  /** The chance to pass that was told before it began, 0 to 1. */
+  readonly forecast: number;
+}
+
+/** A report that was handed out, with the figures in it, so that the next one can tell what has changed. */
+export interface ReportBody {
+  readonly kind: 'report';
+  /** Readiness on that day, 0 to 1: of the programme, and of each stage that it asks for. */
+  readonly share: number;
+  readonly stages: readonly StageShare[];
+  /** Items played at least once. */
+  readonly played: number;
+}
+
+export interface StageShare {
+  readonly stage: Stage;
+  readonly share: number;
+}
+
 /** A correction: the named earlier events no longer count. They stay in the log. */
 export interface VoidBody {
   readonly kind: 'void';
@@ -114,6 +157,9 @@ export type EventBody =
   | FingeringBody
   | SpanBody
   | DrillBody
+  | WishBody
+  | ExaminationBody
+  | ReportBody
   | VoidBody;
 
 export type LogEvent = Stamp & EventBody;

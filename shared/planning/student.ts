@@ -1,5 +1,14 @@
 /** The state of a student: everything that is derived from the log, by replay in the order of the event ids. */
-import type { Day, EventId, Fluency, LogEvent, RunEvent } from '../log/events';
+import type {
+  Day,
+  EventId,
+  ExaminationBody,
+  Fluency,
+  Judge,
+  LogEvent,
+  ReportBody,
+  RunEvent,
+} from '../log/events';
 import { dayNumber } from '../log/day';
 import type { Programme } from '../log/programme';
 import {
@@ -17,7 +26,7 @@ import { handOfDrill } from './drills/kinds';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 3;
+export const STUDENT_VERSION = 4;
 
 export interface LastRun {
   readonly day: Day;
@@ -31,7 +40,14 @@ export interface Remark {
   readonly day: Day;
   readonly about: ItemId | null;
   readonly text: string;
+  readonly join: string | null;
+  readonly by: Judge;
 }
+
+/** Something that was recorded, without its kind, with its day and its id for taking it back. */
+type Kept<Body> = Readonly<Omit<Body, 'kind'>> & { readonly id: EventId; readonly day: Day };
+export type Examination = Kept<ExaminationBody>;
+export type HandedReport = Kept<ReportBody>;
 
 export interface Work {
   readonly runs: number;
@@ -71,13 +87,29 @@ export interface Student {
   readonly span: number | null;
   readonly work: ReadonlyMap<Day, Work>;
   readonly noteCounts: ReadonlyMap<StartingNote, NoteCount>;
+  /** What the teacher asks for, from which day on; gone once it has been played then. */
+  readonly wishes: ReadonlyMap<ItemId, Day>;
+  readonly examinations: readonly Examination[];
+  /** The last that was handed out. */
+  readonly lastReport: HandedReport | null;
   readonly lastEvent: EventId | null;
   readonly eventCount: number;
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 type Draft = Mutable<
-  Omit<Student, 'lastRuns' | 'aside' | 'remarks' | 'fingerings' | 'drills' | 'work' | 'noteCounts'>
+  Omit<
+    Student,
+    | 'lastRuns'
+    | 'aside'
+    | 'remarks'
+    | 'fingerings'
+    | 'drills'
+    | 'work'
+    | 'noteCounts'
+    | 'wishes'
+    | 'examinations'
+  >
 > & {
   lastRuns: Map<ItemId, LastRun>;
   aside: Set<ItemId>;
@@ -86,6 +118,8 @@ type Draft = Mutable<
   drills: Map<HandOfArpeggio, DrillWork>;
   work: Map<Day, Work>;
   noteCounts: Map<StartingNote, NoteCount>;
+  wishes: Map<ItemId, Day>;
+  examinations: Examination[];
 };
 
 export const newStudent = (): Student => ({
@@ -101,6 +135,9 @@ export const newStudent = (): Student => ({
   span: null,
   work: new Map(),
   noteCounts: new Map(),
+  wishes: new Map(),
+  examinations: [],
+  lastReport: null,
   lastEvent: null,
   eventCount: 0,
 });
@@ -116,6 +153,8 @@ export const cloneStudent = (student: Student): Student => ({
   drills: new Map(student.drills),
   work: new Map(student.work),
   noteCounts: new Map(student.noteCounts),
+  wishes: new Map(student.wishes),
+  examinations: [...student.examinations],
 });
 
 function applyRun(draft: Draft, run: RunEvent): void {
@@ -124,6 +163,8 @@ function applyRun(draft: Draft, run: RunEvent): void {
   observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
   if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
   draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
+  const wished = draft.wishes.get(item.id);
+  if (wished !== undefined && day >= wished) draft.wishes.delete(item.id);
 
   const form = draft.programme?.contraryForm;
   const seconds = secondsOf(intervalCount(item.chord, item.way, form), tempo);
@@ -158,8 +199,8 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       else draft.aside.delete(event.item);
       break;
     case 'remark': {
-      const { id, day, about, text } = event;
-      draft.remarks.push({ id, day, about, text });
+      const { id, day, about, text, join = null, by = 'player' } = event;
+      draft.remarks.push({ id, day, about, text, join, by });
       break;
     }
     case 'fingering': {
@@ -177,6 +218,19 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       draft.drills.set(key, { times, drill: event.drill, day: event.day });
       // A day with nothing but drills is a day of practice; how long they took is not known.
       draft.work.set(event.day, draft.work.get(event.day) ?? { runs: 0, seconds: 0 });
+      break;
+    }
+    case 'wish':
+      draft.wishes.set(event.item, event.from);
+      break;
+    case 'examination': {
+      const { id, day, seed, settings, items, judge, forecast } = event;
+      draft.examinations.push({ id, day, seed, settings, items, judge, forecast });
+      break;
+    }
+    case 'report': {
+      const { id, day, share, stages, played } = event;
+      draft.lastReport = { id, day, share, stages, played };
       break;
     }
     case 'void':

@@ -38,6 +38,36 @@ export const SAMPLES: { readonly [K in EventKind]: LogEvent & { readonly kind: K
   },
   span: { ...stamp, id: id(7), kind: 'span', semitones: 11 },
   drill: { ...stamp, id: id(8), kind: 'drill', drill: 'd.major-6.left.join.4' },
+  wish: { ...stamp, id: id(10), kind: 'wish', item: 'd.major-6.right.2', from: '2026-11-26' },
+  examination: {
+    ...stamp,
+    id: id(11),
+    kind: 'examination',
+    seed: 20_614,
+    settings: {
+      notes: ['d', 'bb'],
+      chords: ['major-53', 'dominant-65'],
+      stages: ['together.4'],
+      count: 2,
+      toPass: 1,
+      tempoPercent: 90,
+      beat: true,
+    },
+    items: [
+      { item: 'bb.dominant-65.together.4', tempo: 216, fluency: 1 },
+      { item: 'd.major-53.together.4', tempo: 216, fluency: 3 },
+    ],
+    judge: 'teacher',
+    forecast: 0.42,
+  },
+  report: {
+    ...stamp,
+    id: id(12),
+    kind: 'report',
+    share: 0.5,
+    stages: [{ stage: 'right.2', share: 0.5 }],
+    played: 12,
+  },
   void: { ...stamp, id: id(9), kind: 'void', events: [id(1), id(4)] },
 };
 
