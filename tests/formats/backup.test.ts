@@ -42,7 +42,7 @@ describe('a backup', () => {
   it('begins with a header and has one event a line', () => {
     const lines = textOf(samples).split('\n');
     expect(lines[0]).toBe(
-      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":9}',
+      '{"format":"arpeggiary-log","version":1,"made":"2026-11-25T16:00:00.000Z","events":12}',
     );
     expect(JSON.parse(lines[1]!)).toEqual(SAMPLES.run);
     expect([lines.length, lines.at(-1)]).toEqual([samples.length + 2, '']);
@@ -120,11 +120,11 @@ describe('a backup is refused, with the line and what to do', () => {
       withLine(0, lines[0]!.replace('"version":1', '"version":2')),
       /Update the app/,
     ],
-    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 9 events/],
+    ['cut off between lines', `${lines.slice(0, 4).join('\n')}\n`, /stops after 3 of 12 events/],
     [
       'cut off within a line',
       textOf(samples).slice(0, 900),
-      /stops after \d of 9 events.*Copy it again/,
+      /stops after \d+ of 12 events.*Copy it again/,
     ],
     ['longer than announced', textOf(samples, 5), /Line 7 .*beyond the number of events/],
   ])('%s', (_, text, message) => {
