@@ -17,6 +17,7 @@ export interface Weakest {
 }
 
 export type Reason =
+  | { readonly kind: 'wished' }
   /** Every fifth entry of a note goes back a stage. */
   | { readonly kind: 'look-back'; readonly way: Way }
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
@@ -80,6 +81,8 @@ export const capitalised = (text: string): string => text.charAt(0).toUpperCase(
 export function reasonText(reason: Reason, grouping: Grouping): string {
   const mark = (tempo: Tempo): number => markOf(tempo, grouping);
   switch (reason.kind) {
+    case 'wished':
+      return 'Asked for by your teacher.';
     case 'look-back':
       return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind.`;
     case 'new':

@@ -22,6 +22,7 @@ import { reasonFor } from './reason-for';
 import type { Reason } from './reasons';
 import { notesOf, type Student } from './student';
 import { valueOfRun } from './value';
+import { wishedOn } from './wishes';
 
 export interface Entry {
   /** Unique within the day and the same on every device: "d.right.2.1" is the first round from D, right hand. */
@@ -198,10 +199,14 @@ function lookBack(planning: Planning, chosen: Candidate, seconds: number): Candi
   return candidate.seconds <= seconds ? candidate : null;
 }
 
-function reasonOf(planning: Planning, candidate: Candidate, isLookBack: boolean): Reason {
+/** What a candidate is on the list for, where it is not its value. */
+type Cause = 'wished' | 'look-back' | null;
+
+function reasonOf(planning: Planning, candidate: Candidate, cause: Cause): Reason {
   const { student, programme, day, planned } = planning;
   const { items, way } = candidate;
-  if (isLookBack) return { kind: 'look-back', way };
+  if (cause === 'wished') return { kind: 'wished' };
+  if (cause === 'look-back') return { kind: 'look-back', way };
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
     ? { kind: 'again', times: times + 1 }
@@ -209,9 +214,9 @@ function reasonOf(planning: Planning, candidate: Candidate, isLookBack: boolean)
 }
 
 /** Puts a candidate on the list. */
-function enter(planning: Planning, candidate: Candidate, isLookBack: boolean): Entry {
+function enter(planning: Planning, candidate: Candidate, cause: Cause): Entry {
   const { kind, note, way, items, tempo, seconds } = candidate;
-  const reason = reasonOf(planning, candidate, isLookBack);
+  const reason = reasonOf(planning, candidate, cause);
   for (const item of items) {
     practise(planning.learner, item, dayNumber(planning.day));
     planning.planned.set(item.id, (planning.planned.get(item.id) ?? 0) + 1);
@@ -245,13 +250,19 @@ export function planDay(student: Student, day: Day, minutes: number): DayPlan {
   const notes = notesOf(programme);
   const entries: Entry[] = [];
   let left = minutes * 60;
+  for (const item of wishedOn(student, day)) {
+    const candidate = candidateOf(planning, valued(planning, [item]));
+    if (candidate.seconds > left) break;
+    left -= candidate.seconds;
+    entries.push(enter(planning, candidate, 'wished'));
+  }
   for (;;) {
     const last = entries.at(-1)?.note;
     const others = notes.length > 1 ? notes.filter((note) => note !== last) : notes;
     const chosen = choose(planning, others, left);
     if (chosen === null) break;
     const back = lookBack(planning, chosen, left);
-    const entry = enter(planning, back ?? chosen, back !== null);
+    const entry = enter(planning, back ?? chosen, back === null ? null : 'look-back');
     left -= entry.seconds;
     entries.push(entry);
   }
