@@ -8,7 +8,7 @@
  */
 import { dayNumber } from '../log/day';
 import type { Day, Fluency } from '../log/events';
-import { ARPEGGIO_COUNT, DECK, type Item, WAYS } from '../music/deck';
+import { ARPEGGIO_COUNT, DECK, type Item, type Way, WAYS } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { cumulative, density } from './normal';
 
@@ -250,4 +250,27 @@ export function observe(
   residual[item.index]! += itemVariance * move;
   variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + 0.03 ** 2;
   practise(learner, item, day, fluency === 0);
+}
+
+/** How far an item lies above a tempo on a day, in octaves, and the variance of one run of it that no other item shares. */
+export function marginOf(
+  learner: Learner,
+  item: Item,
+  tempo: Tempo,
+  day: Day,
+): { readonly margin: number; readonly variance: number } {
+  const number = dayNumber(day);
+  return {
+    margin: meanOn(learner, item, number) - levelOf(tempo),
+    variance: itemVarianceOn(learner, item, number) + RUN_NOISE,
+  };
+}
+
+/** Covariance on a day of what the items of one way and those of another have in common, in square octaves. */
+export function sharedCovariance(learner: Learner, one: Way, other: Way, day: Day): number {
+  const { covariance } = learner;
+  const [a, b] = [1 + WAYS.indexOf(one), 1 + WAYS.indexOf(other)];
+  const known = covariance[0]! + covariance[a]! + covariance[b]! + covariance[a * EFFECTS + b]!;
+  const drift = abilityDrift(learner, dayNumber(day));
+  return known + (one === other ? 2 : 1) * drift;
 }
