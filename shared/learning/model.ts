@@ -252,6 +252,10 @@ export function observe(
   practise(learner, item, day, fluency === 0);
 }
 
+/** Probability that a run which is expected so many octaves above its tempo is at least even. */
+export const chanceAt = (margin: number, variance: number): number =>
+  cumulative(margin / Math.sqrt(variance));
+
 /** How far an item lies above a tempo on a day, in octaves, and the variance of one run of it that no other item shares. */
 export function marginOf(
   learner: Learner,
