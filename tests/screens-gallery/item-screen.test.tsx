@@ -105,3 +105,47 @@ test('a remark that cannot be saved stays in its field', async () => {
   await screen.findByText('thumb');
   expect(store.log.at(-1)).toMatchObject({ kind: 'remark', about: ITEM, text: 'thumb' });
 });
+
+/** A take of the item in which the hand waits so long, in ms, at its position change going up. */
+const heard = (wait: number): RunBody => ({
+  ...run({ item: ITEM }),
+  take: {
+    source: 'midi',
+    certainty: 1,
+    tempo: 200,
+    drift: 0,
+    notes: 13,
+    right: 13,
+    faults: [],
+    breaks: [],
+    lead: null,
+    looseness: null,
+    hands: {
+      right: {
+        waits: [null, 2, -3, wait, wait, 1, 0, 2, -1, 3, -2, 1, 0],
+        unevenness: 6,
+        overlap: 20,
+        thumbLate: 0,
+        loudness: 5,
+        thumbAccent: 0,
+      },
+      left: null,
+    },
+  },
+});
+
+test('a run that was heard shows its take, and several show how the joins have gone', async () => {
+  show();
+  await screen.findByRole('table', { hidden: true });
+  expect(screen.queryByRole('heading', { name: 'Heard' })).toBeNull();
+  await store.record([heard(160), heard(20)]);
+  await screen.findByRole('heading', { name: 'Heard' });
+  // The last one at first; the one before can be chosen.
+  expect(screen.getByText('Every note is there, and nothing stands out.')).toBeTruthy();
+  const which = screen.getByLabelText<HTMLSelectElement>('Run');
+  expect(which.options).toHaveLength(2);
+  fireEvent.change(which, { target: { value: which.options[1]!.value } });
+  await screen.findByText(/it waits 0\.16 s before/);
+  const joins = screen.getByRole('table', { name: /The joins/ });
+  expect(within(joins).getAllByRole('row')[0]!.textContent).toContain('0.02 s');
+});

@@ -57,13 +57,19 @@ export function TakeFigures({ take, score }: TakeProps) {
     if (measured.overlap !== null) facts.push([`its joins`, overlapText(measured.overlap)]);
   }
   return (
-    <dl class={styles.figures}>
-      {facts.map(([name, value]) => (
-        <div key={`${name} ${value}`} class={styles.figure}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      <dl class={styles.figures}>
+        {facts.map(([name, value]) => (
+          <div key={`${name} ${value}`} class={styles.figure}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      <p class={styles.figures}>
+        For comparison: professional pianists are uneven by 8 to 9 ms in scales at 120, four notes a
+        beat (Jabusch 2006).
+      </p>
+    </>
   );
 }

@@ -21,6 +21,7 @@ import { NoProgramme } from '../../parts/no-programme';
 import { SaveScore } from '../../parts/save-score/save-score';
 import { WayList } from '../../parts/way-list/way-list';
 import { FingeringSection } from './fingering-section';
+import { HeardSection } from './heard-section';
 import { ItemNotes } from './item-notes';
 import { Remarks } from '../../parts/remarks/remarks';
 import { RunChart } from './run-chart';
@@ -114,6 +115,7 @@ function ItemPage({ item, programme }: ItemProps) {
           </>
         )}
       </section>
+      <HeardSection runs={runs} scoreOf={() => itemScore(student, item, target)} />
       <Actions item={item} />
       <section class={styles.section}>
         <h2 class={styles.heading}>The same arpeggio in other ways</h2>

@@ -1,0 +1,223 @@
+/** Listening on the built app: MIDI played during a run, refused, missing, unplugged. */
+import axe from 'axe-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { expectedOf } from '../../shared/listening/expected';
+import type { RunEvent } from '../../shared/log/events';
+import { type ItemId, itemOf } from '../../shared/music/deck';
+import { scoreOf } from '../../shared/music/score-of';
+import { OPTIONS } from '../formats/scores';
+import { perform, type Planted, seededRandom } from '../listening/performer';
+import { serveApp, watchErrors, type AppServer } from './app';
+import { launchBrowser } from './chromium';
+import { allowMidi, type Answer, fakeMidi, playTake } from './midi';
+
+let server: AppServer;
+let browser: Browser;
+let context: BrowserContext;
+let errors: string[];
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchBrowser();
+});
+afterEach(async () => {
+  await context.close();
+  if (errors.length > 0) throw new Error(errors.join('\n'));
+});
+afterAll(async () => {
+  await browser.close();
+  await server.kill();
+});
+
+/** A new student's page, with or without MIDI. */
+async function openApp(answer: Answer): Promise<Page> {
+  context = await browser.newContext({
+    viewport: { width: 1024, height: 768 },
+    reducedMotion: 'reduce',
+    serviceWorkers: 'block',
+  });
+  await fakeMidi(context, answer);
+  const page = await context.newPage();
+  errors = watchErrors(page);
+  await page.goto(server.url);
+  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await page.locator('[data-ready="today"]').waitFor();
+  return page;
+}
+
+/** Puts an entry on the stand, as the app keeps one that was begun, and opens the stand without a beat. */
+async function toStand(page: Page, items: readonly ItemId[]): Promise<void> {
+  const { note, way } = itemOf(items[0]!);
+  const kind = items.length > 1 ? 'round' : 'single';
+  await page.evaluate(
+    (entry) =>
+      new Promise<void>((done) => {
+        const opening = indexedDB.open('arpeggiary');
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const writing = database.transaction('kept', 'readwrite');
+          const day = new Date().toLocaleDateString('sv');
+          const rest = { day, at: 0, phase: 'playing', tempo: 240, pedal: false, ratings: {} };
+          writing.objectStore('kept').put({ entry, ...rest }, 'session');
+          writing.oncomplete = () => {
+            database.close();
+            done();
+          };
+        };
+      }),
+    { key: 'test', kind, note, way, items },
+  );
+  await page.evaluate(() => {
+    location.hash = '#/play';
+  });
+  await page.reload();
+  await page.locator('[data-stand]').waitFor();
+}
+
+async function beginWithoutBeat(page: Page): Promise<void> {
+  const beat = page.getByRole('group', { name: 'Beat' });
+  await beat.getByRole('radio', { name: 'off' }).check();
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.locator('[data-playing="true"]').waitFor();
+}
+
+const takeOf = (items: readonly ItemId[], planted: Planted) =>
+  perform(expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false })), {
+    random: seededRandom(4),
+    tempo: 320,
+    spread: 0.004,
+    planted,
+  });
+
+async function toRating(page: Page, chords: number): Promise<void> {
+  for (let i = 0; i < chords; i++) await page.keyboard.press('PageDown');
+  await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
+}
+
+const listen = (page: Page) => page.getByRole('button', { name: 'Listen to a MIDI keyboard' });
+
+/** The runs in the log of the device. */
+const runsIn = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<readonly RunEvent[]>((done) => {
+        const opening = indexedDB.open('arpeggiary');
+        opening.onsuccess = () => {
+          const all = opening.result.transaction('events').objectStore('events').getAll();
+          all.onsuccess = () => {
+            const events = (all.result as { event: RunEvent }[]).map(({ event }) => event);
+            opening.result.close();
+            done(events.filter(({ kind }) => kind === 'run'));
+          };
+        };
+      }),
+  );
+
+const LEFT: readonly ItemId[] = ['f.major-53.left.2'];
+const ROUND: readonly ItemId[] = ['e.major-53.together.2', 'e.minor-53.together.2'];
+
+describe('a MIDI keyboard', () => {
+  test('is heard during a run, and the rating begins with what was heard', async () => {
+    const page = await openApp('granted');
+    await toStand(page, LEFT);
+    expect(await page.evaluate(() => window.fakeKeyboard.asked())).toBe(0);
+    await listen(page).click();
+    await page.getByText('Listening to Test piano').waitFor();
+    await beginWithoutBeat(page);
+    await playTake(page, takeOf(LEFT, { waits: [{ step: 9, seconds: 0.14 }] }));
+    await toRating(page, 1);
+
+    await page.getByText('Going down: it waits 0.1').waitFor();
+    expect(await page.getByRole('img', { name: /left hand note by note: 1 waits/ }).count()).toBe(
+      1,
+    );
+    // Played at 80 and not at the 60 that was set.
+    const tempo = page.getByRole('spinbutton', { name: 'Tempo played' });
+    expect(await tempo.inputValue()).toBe('80');
+    await page.evaluate(axe.source);
+    const { violations } = await page.evaluate(() =>
+      (globalThis as unknown as { axe: typeof axe }).axe.run(document),
+    );
+    expect(violations.map(({ id }) => id)).toEqual([]);
+
+    // The pedal saves what is marked; a reload before that loses nothing.
+    await page.reload();
+    await page.getByText('Going down: it waits 0.1').waitFor();
+    await page.waitForTimeout(1000);
+    await page.keyboard.press('PageDown');
+    await page.getByText('Saved.').waitFor();
+    const [run] = await runsIn(page);
+    expect(run).toMatchObject({ item: LEFT[0], tempo: 320, fluency: 2, pedal: false });
+    expect(run!.take).toMatchObject({ source: 'midi', notes: 13, right: 13, faults: [] });
+    expect(run!.take!.hands.left!.waits[9]).toBeGreaterThan(120);
+  });
+
+  test('is there again at the next visit without a question, and may be given up', async () => {
+    const page = await openApp('granted');
+    await page.goto(`${server.url}#/settings`);
+    await listen(page).click();
+    await page.getByText('Listening to Test piano').waitFor();
+    await allowMidi(page);
+    await toStand(page, LEFT);
+    await page.getByText('Listening to Test piano').waitFor();
+    await page.getByRole('button', { name: 'Stop listening' }).click();
+    await listen(page).waitFor();
+    await page.reload();
+    await listen(page).waitFor();
+    expect(await page.evaluate(() => window.fakeKeyboard.asked())).toBe(0);
+  });
+
+  test('tells the chords of a round apart, and a run with pedal from a dry one', async () => {
+    const page = await openApp('granted');
+    await toStand(page, ROUND);
+    await listen(page).click();
+    await page.getByText('Listening to Test piano').waitFor();
+    await beginWithoutBeat(page);
+    const planted: Planted = { missed: [{ step: 15, hand: 'right' }] };
+    await playTake(page, takeOf(ROUND, planted), true);
+    await toRating(page, 2);
+    const rows = page.locator('main ol > li');
+    await rows.nth(0).getByText('Every note is there, and nothing stands out.').waitFor();
+    await rows.nth(1).getByText('Right hand, going up: E is missing.').waitFor();
+    expect(await page.getByRole('radio', { name: 'with pedal' }).isChecked()).toBe(true);
+    await page.getByRole('button', { name: /save/i }).click();
+    await page.getByText('Saved: 2 chords.').waitFor();
+    const runs = await runsIn(page);
+    expect(runs.map(({ take, pedal }) => [take!.notes, take!.right, pedal])).toEqual([
+      [26, 26, true],
+      [26, 25, true],
+    ]);
+  });
+
+  test('that is unplugged in the middle of a run spoils nothing', async () => {
+    const page = await openApp('granted');
+    await toStand(page, LEFT);
+    await listen(page).click();
+    await page.getByText('Listening to Test piano').waitFor();
+    await beginWithoutBeat(page);
+    await playTake(page, takeOf(LEFT, { until: 5 }));
+    await page.evaluate(() => window.fakeKeyboard.plug(false));
+    await toRating(page, 1);
+    await page.getByText('The keyboard was unplugged during the run').waitFor();
+    expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'even', exact: true }).click();
+    await page.getByText('Saved.').waitFor();
+    expect((await runsIn(page))[0]).not.toHaveProperty('take');
+  });
+});
+
+test('without MIDI it says why, and the run goes on as ever', async () => {
+  const page = await openApp('InvalidStateError');
+  await toStand(page, LEFT);
+  await listen(page).click();
+  await page.getByText(/no MIDI on this device/).waitFor();
+  await page.evaluate(() => window.fakeKeyboard.answer('NotAllowedError'));
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.getByText(/does not let this app use MIDI/).waitFor();
+  await beginWithoutBeat(page);
+  await toRating(page, 1);
+  expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+  await page.getByRole('button', { name: 'even', exact: true }).click();
+  await page.getByText('Saved.').waitFor();
+});
