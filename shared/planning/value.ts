@@ -10,15 +10,17 @@ export interface Horizon {
 }
 
 const MARGIN = 0.25;
+/** Above 1, as a programme is ready when its last items are: those that lack most count for more than their lack. */
+const LAGGARDS = 1.5;
 
 /**
  * Shortfall of a level (log2 of the mark at four notes a beat) against a target: falls smoothly to nothing beyond a
  * quarter of an octave above it, so that items near the target are neither dropped at once nor polished for ever.
  */
 export const shortfall = (level: number, target: Tempo): number =>
-  MARGIN * Math.log1p(Math.exp(-(level - Math.log2(target / 4) - MARGIN) / MARGIN));
+  (MARGIN * Math.log1p(Math.exp(-(level - Math.log2(target / 4) - MARGIN) / MARGIN))) ** LAGGARDS;
 
-/** The fall of the shortfall on the date by a run today, in octaves of tempo. */
+/** The fall of the shortfall on the date by a run today. */
 export const valueOfRun = (
   learner: Learner,
   item: Item,
