@@ -32,6 +32,8 @@ export interface Learner {
   readonly runsThatDay: Int32Array;
   /** One element: the day number of the last run of all; 0 is never. */
   readonly clock: Int32Array;
+  /** Logarithm of the spread of this student's runs, and how many runs it comes from. */
+  readonly noise: Float64Array;
 }
 
 export interface Reach {
@@ -42,8 +44,23 @@ export interface Reach {
   readonly high: Tempo;
 }
 
-/** Spread of how one run comes out, in octaves of tempo. */
-const RUN_NOISE = 0.33 ** 2;
+/** Spread of how one run of a new student comes out, in octaves of tempo. */
+const START_NOISE = 0.33;
+/** A student's own spread is learnt: as if so many runs had shown the one above, and between these limits. */
+const NOISE_RUNS = 100;
+const LOG_NOISE_LIMITS = [-2, -0.5] as const;
+/** What one rating tells of the logarithm of the spread, in units of its own variance. */
+const NOISE_TOLD = 0.8;
+/** Share of runs that say nothing of what the player can do: a slip, a doorbell. They are even as often as not. */
+const STRAY = 0.04;
+/** Chance of each level of fluency in a stray run. */
+const STRAY_LEVELS = [1 / 6, 1 / 6, 1 / 6, 1 / 4, 1 / 4] as const;
+/** No rating is taken for stray altogether, or a wrong estimate could never be put right. */
+const LEAST_TRUST = 0.25;
+/** Where a run is at least even seven times in ten, strays included: the normal's 70.8 % point. */
+const SEVEN_IN_TEN = 0.5485;
+/** Expected sharpening by a rating at about the reach: five levels tell less than the exact tempo would. */
+const TOLD = 0.85;
 const NOTES_A_BEAT = 4;
 /** Where one fluency ends and the next begins, in octaves of tempo below or above the reach. */
 const CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
@@ -68,6 +85,7 @@ export function newLearner(): Learner {
     lastDay: new Int32Array(DECK_SIZE),
     runsThatDay: new Int32Array(DECK_SIZE),
     clock: new Int32Array(1),
+    noise: Float64Array.of(Math.log(START_NOISE), 0),
   };
 }
 
@@ -81,6 +99,7 @@ export const cloneLearner = (learner: Learner): Learner => ({
   lastDay: learner.lastDay.slice(),
   runsThatDay: learner.runsThatDay.slice(),
   clock: learner.clock.slice(),
+  noise: learner.noise.slice(),
 });
 
 const levelOf = (tempo: Tempo): number => Math.log2(tempo / NOTES_A_BEAT);
@@ -136,6 +155,8 @@ function abilityDrift(learner: Learner, day: number): number {
   return last === 0 ? 0 : ABILITY_DRIFT * Math.min(3, Math.max(0, day - last));
 }
 
+const runVariance = (learner: Learner): number => Math.exp(2 * learner.noise[0]!);
+
 function varianceOn(learner: Learner, item: Item, day: number): number {
   const { covariance } = learner;
   const row = wayRow(item);
@@ -154,15 +175,37 @@ export function reachOf(learner: Learner, item: Item, day: Day): Reach {
 /** Probability that a run at this tempo (notes per minute) on this day is at least even. */
 export function chanceEven(learner: Learner, item: Item, tempo: Tempo, day: Day): number {
   const number = dayNumber(day);
-  const spread = Math.sqrt(varianceOn(learner, item, number) + RUN_NOISE);
-  return cumulative((meanOn(learner, item, number) - levelOf(tempo)) / spread);
+  const spread = Math.sqrt(varianceOn(learner, item, number) + runVariance(learner));
+  const above = (meanOn(learner, item, number) - levelOf(tempo)) / spread;
+  return STRAY / 2 + (1 - STRAY) * cumulative(above);
 }
 
-/** The tempo at which a run is at least even about seven times in ten (0.524 = the 70 % point of the normal). */
+/** The tempo at which a run is at least even about seven times in ten. */
 export function workingTempo(learner: Learner, item: Item, day: Day): Tempo {
   const number = dayNumber(day);
-  const spread = Math.sqrt(varianceOn(learner, item, number) + RUN_NOISE);
-  return tempoAt(meanOn(learner, item, number) - 0.524 * spread);
+  const spread = Math.sqrt(varianceOn(learner, item, number) + runVariance(learner));
+  return tempoAt(meanOn(learner, item, number) - SEVEN_IN_TEN * spread);
+}
+
+/**
+ * How much one run of an item at about its reach is expected to lower the variances of the reaches of a deck, summed.
+ * Unit: square octaves of tempo.
+ */
+export function informationOf(
+  learner: Learner,
+  item: Item,
+  deck: readonly Item[],
+  day: number,
+): number {
+  const { covariance } = learner;
+  const row = wayRow(item);
+  const shared = (effect: number): number =>
+    covariance[effect * EFFECTS]! + covariance[effect * EFFECTS + row]!;
+  const own = itemVarianceOn(learner, item, day);
+  const withItem = (other: Item): number =>
+    shared(0) + shared(wayRow(other)) + (other === item ? own : 0);
+  const squares = deck.reduce((sum, other) => sum + withItem(other) ** 2, 0);
+  return (TOLD * squares) / (varianceOn(learner, item, day) + runVariance(learner));
 }
 
 /** What practice does to an item, whatever the rating: it regains half of the loss and gains a little. */
@@ -202,19 +245,50 @@ export function practise(learner: Learner, item: Item, day: number, brokeDown = 
   learner.lastDay[i] = Math.max(learner.lastDay[i]!, day);
 }
 
-/** First and second moment factors of the normal between two cuts: how far a rating moves and sharpens the estimate. */
-function surprise(fluency: Fluency, distance: number, spread: number): [number, number] {
+/** What a rating says: how far it moves the estimate, by how much it sharpens it, and whether runs spread less. */
+interface Told {
+  shift: number;
+  sharpening: number;
+  narrowing: number;
+}
+
+/** Written by each rating anew, as a replay has a hundred thousand of them. */
+const told: Told = { shift: 0, sharpening: 0, narrowing: 0 };
+
+/**
+ * Moments of the normal between two cuts, mixed with stray runs: the more a rating surprises, the likelier it is that
+ * it says nothing.
+ */
+function listen(fluency: Fluency, distance: number, spread: number): void {
   const lower = (CUTS[fluency]! - distance) / spread;
   const upper = (CUTS[fluency + 1]! - distance) / spread;
   const mass = cumulative(upper) - cumulative(lower);
-  if (mass < 1e-12) return [lower > 0 ? 4 : -4, 0.98];
+  if (mass < 1e-12) {
+    told.shift = LEAST_TRUST * (lower > 0 ? 4 : -4);
+    told.sharpening = told.narrowing = 0;
+    return;
+  }
   const atLower = density(lower);
   const atUpper = density(upper);
   const shift = (atLower - atUpper) / mass;
   const curve =
-    (Number.isFinite(upper) ? upper * atUpper : 0) - (Number.isFinite(lower) ? lower * atLower : 0);
-  const sharpening = shift * shift + curve / mass;
-  return [Math.min(4, Math.max(-4, shift)), Math.min(0.98, Math.max(0, sharpening))];
+    ((Number.isFinite(upper) ? upper * atUpper : 0) -
+      (Number.isFinite(lower) ? lower * atLower : 0)) /
+    mass;
+  const meant = (1 - STRAY) * mass;
+  const trust = Math.max(LEAST_TRUST, meant / (meant + STRAY * STRAY_LEVELS[fluency]));
+  const sharpening = trust * (shift * shift + curve) - trust * (1 - trust) * shift * shift;
+  told.shift = trust * Math.min(4, Math.max(-4, shift));
+  told.sharpening = Math.min(0.98, Math.max(0, sharpening));
+  told.narrowing = trust * Math.min(2, Math.max(-2, curve));
+}
+
+/** Moves the spread of the student's runs by what a rating says: a step of maximum likelihood. */
+function learnNoise({ noise }: Learner, share: number): void {
+  const [narrowest, widest] = LOG_NOISE_LIMITS;
+  const step = (told.narrowing * share) / (NOISE_TOLD * (NOISE_RUNS + noise[1]!));
+  noise[1]! += 1;
+  noise[0] = Math.min(widest, Math.max(narrowest, noise[0]! - step));
 }
 
 const gains = new Float64Array(EFFECTS);
@@ -236,11 +310,13 @@ export function observe(
   for (let i = 0; i < EFFECTS; i++) {
     gains[i] = covariance[i * EFFECTS]! + covariance[i * EFFECTS + row]!;
   }
-  const spread = Math.sqrt(gains[0]! + gains[row]! + itemVariance + RUN_NOISE);
+  const ownNoise = runVariance(learner);
+  const spread = Math.sqrt(gains[0]! + gains[row]! + itemVariance + ownNoise);
   const distance = meanOn(learner, item, day) - levelOf(run.tempo);
-  const [shift, sharpening] = surprise(fluency, distance, spread);
-  const move = shift / spread;
-  const shrink = sharpening / (spread * spread);
+  listen(fluency, distance, spread);
+  const move = told.shift / spread;
+  const shrink = told.sharpening / (spread * spread);
+  learnNoise(learner, ownNoise / (spread * spread));
   for (let i = 0; i < EFFECTS; i++) {
     effects[i]! += gains[i]! * move;
     for (let j = 0; j < EFFECTS; j++) {
@@ -254,7 +330,7 @@ export function observe(
 
 /** Probability that a run which is expected so many octaves above its tempo is at least even. */
 export const chanceAt = (margin: number, variance: number): number =>
-  cumulative(margin / Math.sqrt(variance));
+  STRAY / 2 + (1 - STRAY) * cumulative(margin / Math.sqrt(variance));
 
 /** How far an item lies above a tempo on a day, in octaves, and the variance of one run of it that no other item shares. */
 export function marginOf(
@@ -266,7 +342,7 @@ export function marginOf(
   const number = dayNumber(day);
   return {
     margin: meanOn(learner, item, number) - levelOf(tempo),
-    variance: itemVarianceOn(learner, item, number) + RUN_NOISE,
+    variance: itemVarianceOn(learner, item, number) + runVariance(learner),
   };
 }
 

@@ -97,6 +97,35 @@ describe('the learner model', () => {
     expect(Math.abs(Math.log2(reach(learner, item, 60) / truth))).toBeLessThan(0.2);
   });
 
+  it('learns how much the runs of this student spread', () => {
+    const spreadAfter = (ratings: readonly Fluency[]): number => {
+      const learner = newLearner();
+      for (let i = 0; i < 400; i++) {
+        const day = DAY + Math.floor(i / 10);
+        observe(learner, item, { tempo: 180, fluency: ratings[i % ratings.length]!, day });
+      }
+      return Math.exp(learner.noise[0]!);
+    };
+    const steady = spreadAfter([3, 3, 2, 3]);
+    const erratic = spreadAfter([4, 1, 3, 0, 4, 2]);
+    expect(steady).toBeLessThan(0.33);
+    expect(erratic).toBeGreaterThan(0.33);
+  });
+
+  it('takes a run that breaks down once for a slip, and believes it when it comes again', () => {
+    const before = seen(...Array.from({ length: 12 }, () => [180, 3, 0] as const));
+    const lost = (times: number): number => {
+      const learner = cloneLearner(before);
+      const from = reach(learner);
+      for (let i = 0; i < times; i++) observe(learner, item, { tempo: 150, fluency: 0, day: DAY });
+      return Math.log2(from / reach(learner));
+    };
+    // An "uneven" at the reach surprises less and moves about as much.
+    expect(lost(1)).toBeLessThan(0.15);
+    expect(lost(6)).toBeGreaterThan(5 * lost(1));
+    expect(lost(12)).toBeGreaterThan(0.4);
+  });
+
   it('stays finite and a probability under any history', () => {
     const runs = fc.array(
       fc.record({
