@@ -70,7 +70,7 @@ export function Playback({ score, place, initial }: PlaybackProps) {
   const start = () =>
     player.start({ playing, countInBeats: beat ? COUNT_IN : 0, volume, latencyOffsetMs });
   return (
-    <div class={styles.playback} role="group" aria-label="Hear it" data-screen-only>
+    <div role="group" aria-label="Hear it" data-screen-only>
       <div class={styles.controls}>
         <Button size="stand" onClick={state === 'stopped' ? start : player.stop}>
           {state === 'stopped' ? 'Play' : 'Stop'}
