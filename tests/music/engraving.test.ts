@@ -339,6 +339,27 @@ describe('the page', () => {
     ).toEqual([0, 0, 1, 0, systems.length - 1]);
   });
 
+  it('shows in a round the arpeggio that runs and the next, as large as that allows', () => {
+    const round = scoreOf(roundItems('d', 'together.2'), OPTIONS);
+    const starts = [0, ...round.joins];
+    for (const box of [
+      { width: 980, height: 420 },
+      { width: 350, height: 560 },
+      { width: 1180, height: 560 },
+    ]) {
+      const { systems, slots, space } = pageOf(round, box);
+      expect(space).toBeGreaterThanOrEqual(7);
+      const systemsOf = (from: number, to: number) =>
+        systems.flatMap((system, i) => (system.from < to && system.to > from ? [i] : []));
+      starts.slice(0, -1).forEach((start, k) => {
+        const next = systemsOf(starts[k + 1]!, starts[k + 1]! + 1)[0]!;
+        for (const now of systemsOf(start, starts[k + 1]!)) {
+          expect(slotsAt(now, slots, systems.length)).toContain(next);
+        }
+      });
+    }
+  });
+
   it('turns without moving what is still to be read', () => {
     const turning = [0, 1, 2, 3, 4].map((now) => slotsAt(now, 2, 5));
     expect(turning).toEqual([

@@ -108,6 +108,19 @@ export function heightOf(system: EngravedSystem): number {
   );
 }
 
+/**
+ * How many systems must be seen at once, so that with each arpeggio of a round the beginning of the next is seen: one
+ * more than the longest needs.
+ */
+function systemsForNext(score: Score, systems: readonly EngravedSystem[]): number {
+  const starts = [0, ...score.joins];
+  const counts = starts.map((start, i) => {
+    const end = starts[i + 1] ?? Infinity;
+    return systems.filter(({ from, to }) => from < end && to > start).length;
+  });
+  return Math.min(systems.length, Math.max(...counts) + 1);
+}
+
 /** How many systems in a row fit, wherever one begins. */
 function fitting(heights: readonly number[], height: number): number {
   let count = heights.length;
@@ -120,9 +133,15 @@ function fitting(heights: readonly number[], height: number): number {
   return count;
 }
 
+interface Setting extends Page {
+  /** Wherever one plays, the beginning of the next arpeggio is seen as well; a single one is seen as a whole. */
+  readonly showsNext: boolean;
+}
+
 /**
- * The largest setting of a score, from place `from` to place `to`, that shows all of it in the box; where even the
- * smallest doesn't, the largest that shows two systems, and at worst one.
+ * The largest setting of a score, from place `from` to place `to`, that shows in the box all of an arpeggio, or in a
+ * round the one that runs and the beginning of the next; where even the smallest doesn't, the largest that shows two
+ * systems, and at worst one.
  */
 export function pageOf(score: Score, box: Box, from = 0, to = Infinity): Page {
   const breakInto = breakerOf(score, from, to);
@@ -141,18 +160,23 @@ export function pageOf(score: Score, box: Box, from = 0, to = Infinity): Page {
     known.set(code, made);
     return made;
   };
-  const pageWith = (space: number): Page & { readonly showsAll: boolean } => {
+  const pageWith = (space: number): Setting => {
     const { systems, heights } = setIn(space);
     const slots = fitting(heights, box.height / space);
-    return { space, systems, slots: Math.max(1, slots), showsAll: slots === systems.length };
+    return {
+      space,
+      systems,
+      slots: Math.max(1, slots),
+      showsNext: slots >= systemsForNext(score, systems),
+    };
   };
   const smallest = pageWith(SMALLEST);
-  if (smallest.showsAll) return largest(smallest, pageWith, ({ showsAll }) => showsAll);
+  if (smallest.showsNext) return largest(smallest, pageWith, ({ showsNext }) => showsNext);
   return largest(smallest, pageWith, ({ slots }) => slots > 1);
 }
 
 /** The largest setting that is good, found by halving; `smallest` where none is known to be. */
-function largest<Setting>(
+function largest(
   smallest: Setting,
   settingWith: (space: number) => Setting,
   isGood: (setting: Setting) => boolean,

@@ -52,8 +52,9 @@ export function Staff({ score, from, to, at, description }: StaffProps) {
   }, [page, box, engraver, shown]);
   useEffect(() => markAt(sheet.current!, at), [at, page, box, engraver, shown]);
 
+  const label = [score.title, description].filter((words) => words !== '').join('. ');
   return (
-    <div ref={frame} class={styles.staff} role="img" aria-label={`${score.title}. ${description}`}>
+    <div ref={frame} class={styles.staff} role="img" aria-label={label}>
       <div ref={sheet} class={styles.sheet} aria-hidden="true" />
       {engraver === 'failed' && <p class={styles.failed}>The music could not be drawn.</p>}
     </div>

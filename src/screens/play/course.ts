@@ -15,23 +15,28 @@ export interface Part {
 
 export interface Course {
   readonly parts: readonly Part[];
+  /** All of it as one piece of music, in which the shared notes come once; made when it is first asked for. */
+  readonly whole: () => Score;
   /** Position of the very last note. */
   readonly length: number;
 }
 
-export type CourseOptions = Omit<ScoreOptions, 'title' | 'pedal'>;
+export type CourseOptions = Omit<ScoreOptions, 'title' | 'pedal'> &
+  Partial<Pick<ScoreOptions, 'pedal'>>;
 
 export function courseOf(items: readonly ItemId[], options: CourseOptions): Course {
+  const written: ScoreOptions = { pedal: false, ...options, title: '' };
   const parts: Part[] = [];
   let start = 0;
   for (const id of items) {
     const item = itemOf(id);
-    const score = scoreOf([item], { ...options, title: '', pedal: false });
+    const score = scoreOf([item], written);
     const intervals = Math.max(score.right.length, score.left.length) - 1;
     parts.push({ item, score, start, intervals });
     start += intervals;
   }
-  return { parts, length: start };
+  let whole: Score | null = null;
+  return { parts, length: start, whole: () => (whole ??= scoreOf(items.map(itemOf), written)) };
 }
 
 /** Index of the arpeggio that a position belongs to; a shared note belongs to the one that it begins. */

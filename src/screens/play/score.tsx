@@ -1,12 +1,8 @@
 /** What is to be played now, in big type, and on the drawn keyboard. */
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
+import { placeOfStep } from '../../../shared/music/engraving/engraving';
 import { placementAt } from '../../../shared/music/placement';
-import {
-  keysOfHand,
-  PARTS_OF_BEAT,
-  type Score as MusicScore,
-  type ScoreNote,
-} from '../../../shared/music/score';
+import { keysOfHand, type Score as MusicScore, type ScoreNote } from '../../../shared/music/score';
 import { Figures } from '../../parts/figures/figures';
 import { Keyboard, type PlacedHand } from '../../parts/keyboard/keyboard';
 import { useMedia } from '../../parts/media';
@@ -31,7 +27,7 @@ export function Score({ course, at, run }: ScoreProps) {
   const [kind, place] = text.name.split(', ');
   const heading = useTitleFocus(text.title);
   return (
-    <div class={styles.score}>
+    <div class={styles.score} data-picture={preferences.value.picture}>
       <h1 ref={heading} tabIndex={-1} class={styles.chord}>
         <span class={styles.sign}>
           {text.bottom}
@@ -49,7 +45,7 @@ export function Score({ course, at, run }: ScoreProps) {
         {preferences.value.picture === 'keys' ? (
           <Keys part={part} run={run} label={`The keys: ${text.spoken}`} />
         ) : (
-          <Notes part={part} run={run} description={text.spoken} />
+          <Notes course={course} at={at} run={run} description={`${text.title}: ${text.spoken}`} />
         )}
       </div>
     </div>
@@ -67,7 +63,7 @@ function Keys({ part, run, label }: KeysProps) {
   const { score } = part;
   const { right, left, lowest, highest } = useMemo(() => rangeOf(score), [score]);
   const isPortrait = useMedia('(orientation: portrait)');
-  const index = useStep(part, run) ?? 0;
+  const index = useStep(part.start, run) ?? 0;
   const hands = {
     ...(right.length > 0 && { right: placed(score.right, index) }),
     ...(left.length > 0 && { left: placed(score.left, index) }),
@@ -88,25 +84,36 @@ function Keys({ part, run, label }: KeysProps) {
 }
 
 interface NotesProps {
-  readonly part: Part;
+  readonly course: Course;
+  readonly at: number;
   readonly run: Run | null;
   readonly description: string;
 }
 
-/** The engraved music in place of the keys; it turns with the beat. */
-function Notes({ part, run, description }: NotesProps) {
-  const step = useStep(part, run);
-  const at = step === null ? null : (step * PARTS_OF_BEAT) / part.score.grouping;
-  return <Staff score={part.score} at={at} description={description} />;
+/** The engraved music in place of the keys, from where the run begins: the running arpeggio and the next, turning with the beat. */
+function Notes({ course, at, run, description }: NotesProps) {
+  const score = course.whole();
+  const first = useRef(at);
+  // During a run all stays in its place, unless one goes back to before it.
+  if (run === null || at < first.current) first.current = at;
+  const step = useStep(0, run);
+  return (
+    <Staff
+      score={score}
+      from={placeOfStep(score, course.parts[first.current]!.start)}
+      at={step === null ? null : placeOfStep(score, step)}
+      description={description}
+    />
+  );
 }
 
-/** The step of an arpeggio that sounds now; null before the run. May lie before its first note or after its last. */
-function useStep(part: Part, run: Run | null): number | null {
+/** The step that sounds now, counted from `start`; null before the run. May lie before its first note or after its last. */
+function useStep(start: number, run: Run | null): number | null {
   // Who asks for less motion sees the page change with the beat and not with every note.
   const isCalm = useMedia('(prefers-reduced-motion: reduce)');
   if (run === null) return null;
   const position = isCalm ? run.beatPosition.value : run.position.value;
-  return position - part.start;
+  return position - start;
 }
 
 /** After the last note the hand stays as it lies. */

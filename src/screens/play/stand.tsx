@@ -37,19 +37,31 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
   const programme = student.programme!;
   const { fingerings, span } = student;
   const { grouping, contraryForm } = programme;
-  const { blackNames, beat, volume, latencyOffsetMs } = preferences.value;
-  const { entry, tempo } = session;
+  const { blackNames, keySignature, beat, volume, latencyOffsetMs } = preferences.value;
+  const { entry, tempo, pedal } = session;
   const options = useMemo(
     (): CourseOptions => ({
       contraryForm,
       blackNames,
+      hasKeySignatures: keySignature === 'own',
+      pedal,
       // What is asked: the tempo of the day would have all drawn anew at each change, and looks the same.
       tempo: targetOf(programme, entry.way),
       grouping,
       fingeringOf: (item, hand) =>
         fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,
     }),
-    [entry.way, contraryForm, blackNames, grouping, fingerings, span, programme],
+    [
+      entry.way,
+      contraryForm,
+      blackNames,
+      keySignature,
+      pedal,
+      grouping,
+      fingerings,
+      span,
+      programme,
+    ],
   );
   const course = useMemo(() => courseOf(entry.items, options), [entry.items, options]);
   const ear = useEar(course, options);
@@ -121,7 +133,7 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
           mayPedal={isReadyForPedal(student, programme, entry.items)}
           mayGoDark={light.value?.state.value === 'off'}
           onTempo={(wish) => setSession({ ...session, tempo: wish })}
-          onPedal={(pedal) => setSession({ ...session, pedal })}
+          onPedal={(wish) => setSession({ ...session, pedal: wish })}
           onBegin={begin}
           onRate={() => rate(session.at)}
           onLeaveOut={onLeaveOut}
