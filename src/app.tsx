@@ -9,8 +9,8 @@ import styles from './app.module.css';
 import { lazyScreens } from './lazy';
 import { route, type ScreenName, type ScreenProps } from './route';
 import { TodayScreen } from './screens/today/today-screen';
-import { demoStore, leaveDemo, StoreContext } from './store-context';
-import type { openStore } from './store/store';
+import { demoStore, leaveDemo, StoreContext, StudentsContext } from './store-context';
+import type { Device } from './store/store';
 import { UpdateNotice } from './update/notice';
 
 type LazyName = keyof typeof lazyScreens;
@@ -24,20 +24,20 @@ async function load(name: LazyName): Promise<void> {
   loaded.value = new Map(loaded.value).set(name, screen);
 }
 
-/** An invented student's store has no storage to have problems with. */
-type OwnStore = ReturnType<typeof openStore>;
-
-export function App({ store }: { readonly store: OwnStore }) {
+export function App({ store }: { readonly store: Device }) {
   const demo = demoStore.value;
-  const shown = demo ?? store;
+  const shown = demo ?? store.current.value;
   return (
-    <StoreContext.Provider value={shown}>
-      {demo !== null && <DemoStrip />}
-      <StoreProblem store={store} />
-      <Notice />
-      <CurrentScreen key={demo === null ? 'own' : 'demo'} />
-      <Slip />
-    </StoreContext.Provider>
+    <StudentsContext.Provider value={demo === null ? store.students : null}>
+      <StoreContext.Provider value={shown}>
+        {demo !== null && <DemoStrip />}
+        <StoreProblem store={store} />
+        <Notice />
+        {/* Another student begins with screens of its own. */}
+        <CurrentScreen key={shown} />
+        <Slip />
+      </StoreContext.Provider>
+    </StudentsContext.Provider>
   );
 }
 
@@ -98,7 +98,7 @@ function DemoStrip() {
 }
 
 /** What the person should know about storage; the message says what to do. */
-function StoreProblem({ store }: { readonly store: OwnStore }) {
+function StoreProblem({ store }: { readonly store: Pick<Device, 'problem'> }) {
   const problem = store.problem.value;
   if (problem === null) return null;
   return (

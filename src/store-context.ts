@@ -4,9 +4,12 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { openDemo } from './lazy';
 import { go } from './route';
-import type { Store } from './store/store';
+import type { Store, Students } from './store/store';
 
 export const StoreContext = createContext<Store | null>(null);
+
+/** The students of this device; null while one looks round, where there is only the invented one. */
+export const StudentsContext = createContext<Students | null>(null);
 
 /** The store of the screen; only below the shell. */
 export function useStore(): Store {

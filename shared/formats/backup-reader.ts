@@ -1,6 +1,6 @@
-/** Reads a backup as its text arrives, within limits, all or nothing. */
+/** Reads the file of a log as its text arrives, within limits, all or nothing. */
 import * as v from 'valibot';
-import type { EventId, StudentId } from '../log/events';
+import type { EventId } from '../log/events';
 import {
   type Backup,
   BACKUP_FORMAT,
@@ -18,31 +18,31 @@ export const MOST_LINES = 400_000;
 /** Characters. */
 export const LONGEST_LINE = 20_000;
 
-const OTHER_BACKUP = 'Nothing was restored. Choose another backup.';
+const OTHER_FILE = 'Nothing was changed. Choose another file.';
 
 const Header = v.object({
   format: v.literal(BACKUP_FORMAT),
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
   made: v.pipe(v.string(), v.isoTimestamp()),
   events: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_LINES)),
+  after: v.exactOptional(v.custom<EventId>(isEventId)),
 });
 type Header = v.InferOutput<typeof Header>;
 
 /** To be asked before a file is opened. Throws a BackupError if it is larger than any log should be. */
 export function checkSize(bytes: number): void {
   if (bytes > LARGEST_FILE) {
-    throw new BackupError('This file is larger than 64 MB, so it is no Arpeggiary backup.');
+    throw new BackupError('This file is larger than 64 MB, so it is no Arpeggiary file.');
   }
 }
 
-/** One backup: `push` its text in pieces of any length, then `end`. Both throw nothing but a BackupError. */
+/** One file: `push` its text in pieces of any length, then `end`. Both throw nothing but a BackupError. */
 export class BackupReader {
   private pending = '';
   private line = 0;
   private header: Header | null = null;
   private read = 0;
   private readonly entries = new Map<EventId, BackupEntry>();
-  private readonly students = new Set<StudentId>();
 
   push(text: string): void {
     const lines = (this.pending + text).split('\n');
@@ -56,16 +56,16 @@ export class BackupReader {
     const isCutOff = header !== null && this.read + (this.pending === '' ? 0 : 1) < header.events;
     if (isCutOff) {
       throw new BackupError(
-        `The file stops after ${this.read} of ${header.events} events: it was cut off when it was copied. Copy it again, or choose another backup.`,
+        `The file stops after ${this.read} of ${header.events} events: it was cut off when it was copied. Copy it again, or choose another file.`,
         this.line,
       );
     }
     if (this.pending !== '') this.takeLine(this.pending);
-    if (this.header === null) throw new BackupError('The file is empty. Choose another backup.');
+    if (this.header === null) throw new BackupError('The file is empty. Choose another file.');
     return {
       made: this.header.made,
       entries: [...this.entries.values()],
-      students: this.students,
+      after: this.header.after ?? null,
     };
   }
 
@@ -91,13 +91,13 @@ export class BackupReader {
     const result = v.safeParse(Header, value);
     if (!result.success) {
       throw new BackupError(
-        'This is not an Arpeggiary backup. Choose a file whose name ends in .arpeggiary.',
+        'This is not an Arpeggiary file. Choose a file whose name ends in .arpeggiary.',
         1,
       );
     }
     if (result.output.version > BACKUP_VERSION) {
       throw new BackupError(
-        'This backup was made by a later version of Arpeggiary. Update the app here, then restore it.',
+        'This file was made by a later version of Arpeggiary. Update the app here, then open it again.',
         1,
       );
     }
@@ -111,7 +111,6 @@ export class BackupReader {
     if (fault !== null) this.fail(fault);
     const entry = this.entryOf(value);
     if (!this.entries.has(entry.id)) this.entries.set(entry.id, entry);
-    this.students.add(entry.student);
   }
 
   private entryOf(value: unknown): BackupEntry {
@@ -127,9 +126,6 @@ export class BackupReader {
   }
 
   private fail(problem: string, line = this.line): never {
-    throw new BackupError(
-      `Line ${line} of the file is damaged (${problem}). ${OTHER_BACKUP}`,
-      line,
-    );
+    throw new BackupError(`Line ${line} of the file is damaged (${problem}). ${OTHER_FILE}`, line);
   }
 }

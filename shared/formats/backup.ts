@@ -1,6 +1,7 @@
 /**
- * A backup of a log, as JSON Lines: a header, then one event a line. It is written in chunks, so that a long log is
- * never one string; shared/formats/backup-reader.ts reads it.
+ * A file of a log, as JSON Lines: a header, then one event a line. It is the backup of a device with all its students,
+ * or the file of one student, whole or with what is new since it was last handed over. It is written in chunks, so that
+ * a long log is never one string; shared/formats/backup-reader.ts reads it.
  *
  * An event of a later version is written as it is. A damaged one cannot be trusted to say its own id, so it is written
  * as {"id": …, "student": …, "damaged": …} and comes back as it was.
@@ -36,36 +37,56 @@ export interface Backup {
   readonly made: string;
   /** Each id once, in the order of the file. */
   readonly entries: readonly BackupEntry[];
-  readonly students: ReadonlySet<StudentId>;
+  /** The last event that was handed over before, if the file holds only what came after it. */
+  readonly after: EventId | null;
 }
 
-/** What a restore would do, to be shown before it is done. */
-export interface BackupPreview {
-  readonly made: string;
+/** What a file holds of one student. */
+export interface StudentPreview {
+  readonly student: StudentId;
+  /** The latest in the file, or else the one known here. */
+  readonly name: string | null;
+  /** Whether the student is on this device already. */
+  readonly isKnown: boolean;
   readonly events: number;
   /** Runs that no correction has voided. */
   readonly runs: number;
   readonly firstDay: Day | null;
   readonly lastDay: Day | null;
-  /** The latest name of each student; empty if none was given. */
-  readonly names: readonly string[];
-  readonly alreadyHere: number;
-  readonly fresh: readonly BackupEntry[];
+  /** Events that are not on this device yet. */
+  readonly fresh: number;
   /** Written by a later version: restored, but not read until the app is updated. */
   readonly newer: number;
   /** Damaged in the log that was backed up: restored, but set aside. */
   readonly damaged: number;
 }
 
+/** What taking a file in would do, to be shown before it is done. */
+export interface BackupPreview {
+  readonly made: string;
+  /** By the first event of each in the file. */
+  readonly students: readonly StudentPreview[];
+  readonly fresh: readonly BackupEntry[];
+  /** Whether the file follows an earlier one that has not been taken in here. */
+  readonly hasGap: boolean;
+}
+
+/** What of a file is on the device already. */
+export interface Here {
+  readonly events: ReadonlySet<EventId>;
+  readonly names: ReadonlyMap<StudentId, string | null>;
+}
+
 export const backupFileName = (day: Day): string => `arpeggiary-${day}${BACKUP_EXTENSION}`;
 
-/** `made` in milliseconds since 1970 UTC. */
-export const headerLine = (made: number, events: number): string =>
+/** `made` in milliseconds since 1970 UTC; `after` is the last event of the file that this one follows. */
+export const headerLine = (made: number, events: number, after: EventId | null = null): string =>
   `${JSON.stringify({
     format: BACKUP_FORMAT,
     version: BACKUP_VERSION,
     made: new Date(made).toISOString(),
     events,
+    ...(after === null ? {} : { after }),
   })}\n`;
 
 /** A damaged value as JSON if the reader will take that, or else the beginning of its text. */
@@ -90,28 +111,46 @@ function lineOf(kept: KeptEvent): string {
 /** The lines of some events, each ended by a line feed. */
 export const eventLines = (events: readonly KeptEvent[]): string => events.map(lineOf).join('');
 
-/** `here` are the ids that the log already holds. */
-export function previewOf(backup: Backup, here: ReadonlySet<EventId>): BackupPreview {
-  const decoded = backup.entries.map((entry) => entry.decoded);
-  const events = decoded.flatMap((one) => (one.outcome === 'ok' ? [one.event] : []));
+function previewOfStudent(
+  student: StudentId,
+  entries: readonly BackupEntry[],
+  here: Here,
+): StudentPreview {
+  const events = entries.flatMap(({ decoded }) =>
+    decoded.outcome === 'ok' ? [decoded.event] : [],
+  );
   const voided = new Set(events.flatMap((event) => (event.kind === 'void' ? event.events : [])));
-  const runs = events.filter((event) => event.kind === 'run' && !voided.has(event.id));
-  const days = events.map((event) => event.day).toSorted();
-  const names = new Map<StudentId, string>();
-  for (const event of events.toSorted((a, b) => (a.id < b.id ? -1 : 1))) {
-    if (event.kind === 'name' && !voided.has(event.id)) names.set(event.student, event.name);
-  }
-  const fresh = backup.entries.filter((entry) => !here.has(entry.id));
+  const counted = events.filter(({ id }) => !voided.has(id));
+  const days = events.map(({ day }) => day).toSorted();
+  const names = counted.filter((event) => event.kind === 'name');
+  const last = names.toSorted((a, b) => (a.id < b.id ? -1 : 1)).at(-1);
+  const count = (outcome: Decoded['outcome']) =>
+    entries.filter(({ decoded }) => decoded.outcome === outcome).length;
   return {
-    made: backup.made,
-    events: backup.entries.length,
-    runs: runs.length,
+    student,
+    name: last?.name ?? here.names.get(student) ?? null,
+    isKnown: here.names.has(student),
+    events: entries.length,
+    runs: counted.filter(({ kind }) => kind === 'run').length,
     firstDay: days[0] ?? null,
     lastDay: days.at(-1) ?? null,
-    names: [...names.values()],
-    alreadyHere: backup.entries.length - fresh.length,
-    fresh,
-    newer: decoded.filter((one) => one.outcome === 'newer').length,
-    damaged: decoded.filter((one) => one.outcome === 'damaged').length,
+    fresh: entries.filter(({ id }) => !here.events.has(id)).length,
+    newer: count('newer'),
+    damaged: count('damaged'),
+  };
+}
+
+export function previewOf({ made, entries, after }: Backup, here: Here): BackupPreview {
+  const byStudent = new Map<StudentId, BackupEntry[]>();
+  for (const entry of entries) {
+    const own = byStudent.get(entry.student);
+    if (own === undefined) byStudent.set(entry.student, [entry]);
+    else own.push(entry);
+  }
+  return {
+    made,
+    students: [...byStudent].map(([student, own]) => previewOfStudent(student, own, here)),
+    fresh: entries.filter(({ id }) => !here.events.has(id)),
+    hasGap: after !== null && !here.events.has(after),
   };
 }

@@ -11,6 +11,7 @@ import {
   offerDrills,
 } from '../../shared/planning/drills/offer';
 import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
+import { WISHES } from '../store/own-keys';
 import type { Store } from '../store/store';
 import { newSession, readSession, SESSION_KEY, type Session } from './session';
 
@@ -39,7 +40,6 @@ interface Wishes {
   readonly thought: readonly string[];
 }
 
-const WISHES_KEY = 'today';
 const wishesSchema = v.object({
   day: v.string(),
   minutes: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(240))),
@@ -143,7 +143,7 @@ function createDayList(store: Store): DayList {
   const setWishes = (change: Partial<Wishes>) => {
     wishes.value = { ...wishesToday.value, ...change };
     // A wish that could not be kept holds until the page is left; it is no loss worth a message.
-    store.keep(WISHES_KEY, wishes.value).catch(() => undefined);
+    store.keep(WISHES, wishes.value).catch(() => undefined);
   };
 
   const setSession = (changed: Session | null) => {
@@ -180,7 +180,7 @@ function createDayList(store: Store): DayList {
 
 async function readKept(store: Store) {
   const [wishes, session] = await Promise.all([
-    store.kept(WISHES_KEY).catch(() => null),
+    store.kept(WISHES).catch(() => null),
     store.kept(SESSION_KEY).catch(() => null),
   ]);
   const read = v.safeParse(wishesSchema, wishes);

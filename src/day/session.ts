@@ -11,7 +11,7 @@ import { parseItemId, STARTING_NOTES, WAYS } from '../../shared/music/deck';
 import { FASTEST, SLOWEST, type Tempo } from '../../shared/music/tempo';
 import type { Entry } from '../../shared/planning/today';
 
-export const SESSION_KEY = 'session';
+export { SESSION as SESSION_KEY } from '../store/own-keys';
 
 /** The part of an entry that is needed to play and to record it, should the list change meanwhile. */
 export type OpenEntry = Pick<Entry, 'key' | 'kind' | 'note' | 'way' | 'items' | 'isMental'>;

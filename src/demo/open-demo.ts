@@ -41,8 +41,9 @@ export async function openDemo(): Promise<Store> {
   // What an earlier look has left behind if its tab was closed.
   await store.wipe();
   const made = new Date(now()).toISOString();
-  const students = new Set([STUDENT]);
-  await store.restore(previewOf({ made, entries: events.map(entryOf), students }, new Set()));
+  const entries = events.map(entryOf);
+  const here = { events: new Set<string>(), names: new Map() };
+  await store.restore(previewOf({ made, entries, after: null }, here));
   return {
     ...store,
     close: () => void store.wipe().finally(store.close),

@@ -6,6 +6,10 @@ import { spell } from '../../shared/music/spelling';
 import { HANDS_IN_WORDS } from '../../shared/planning/reasons';
 import { preferences } from '../preferences';
 
+/** What a student is called. */
+export const studentText = (name: string | null): string =>
+  name === null || name === '' ? 'Student without a name' : name;
+
 /** "hands together, four octaves". */
 export const wayText = (way: Way): string => HANDS_IN_WORDS[way];
 

@@ -7,17 +7,22 @@ import {
   type EventBody,
   type EventId,
   type LogEvent,
+  type StudentId,
 } from '../../shared/log/events';
 import { dropCheckpointOver } from './checkpoint';
 import { StoreError } from './errors';
 import { nextEventId } from './event-id';
+import { readShown } from './own-keys';
+import { noteNames, readRoster } from './roster';
 import { DEVICE, type LogDatabase, recordOf, STUDENT } from './schema';
 import { write, type WriteTransaction } from './transaction';
 
-export interface Moment {
+export interface Circumstances {
   /** Milliseconds since 1970 UTC. */
   readonly at: number;
   readonly day: Day;
+  /** Null: the one who is shown, or, on a new device, one who is made now. */
+  readonly student: StudentId | null;
 }
 
 /** The id of the device or the student, made when it is first asked for. */
@@ -30,6 +35,15 @@ async function ownId(transaction: WriteTransaction, key: string): Promise<string
   return made;
 }
 
+/** Another window may have removed the student meanwhile, or erased all. */
+async function checkIsHere(transaction: WriteTransaction, student: StudentId): Promise<StudentId> {
+  const [shown, roster] = await Promise.all([readShown(transaction), readRoster(transaction)]);
+  if (shown === null) await transaction.objectStore('kept').put(student, STUDENT);
+  if (shown === null || shown === student) return student;
+  if (roster.some(({ id }) => id === student)) return student;
+  throw new StoreError('removed');
+}
+
 function eventOf(body: EventBody, stamp: Omit<LogEvent, keyof EventBody>): LogEvent {
   const decoded = decodeEvent({ ...body, ...stamp });
   if (decoded.outcome === 'ok') return decoded.event;
@@ -39,12 +53,12 @@ function eventOf(body: EventBody, stamp: Omit<LogEvent, keyof EventBody>): LogEv
 async function append(
   transaction: WriteTransaction,
   bodies: readonly EventBody[],
-  { at, day }: Moment,
+  { at, day, student: wanted }: Circumstances,
 ): Promise<readonly LogEvent[]> {
   const store = transaction.objectStore('events');
   const [device, student, lastRecord, lastId] = await Promise.all([
     ownId(transaction, DEVICE),
-    ownId(transaction, STUDENT),
+    wanted === null ? ownId(transaction, STUDENT) : checkIsHere(transaction, wanted),
     store.openKeyCursor(null, 'prev'),
     store.index('id').openKeyCursor(null, 'prev'),
   ]);
@@ -57,10 +71,12 @@ async function append(
   const records = events.map((event, i) => recordOf({ id: event.id, student, event }, first + i));
   await dropCheckpointOver(
     transaction,
+    student,
     records.flatMap(({ voids = [] }) => voids),
   );
   // Async, so that an add that throws at once does not leave the others without anybody to tell.
   await Promise.all(records.map(async (record) => store.add(record)));
+  await noteNames(transaction, events);
   return events;
 }
 
@@ -70,7 +86,7 @@ async function append(
  */
 export function appending(
   bodies: readonly EventBody[],
-  moment: Moment,
+  circumstances: Circumstances,
 ): (database: LogDatabase) => Promise<readonly LogEvent[]> {
   let attempted: readonly LogEvent[] = [];
   return (database) =>
@@ -78,7 +94,7 @@ export function appending(
       const ids = transaction.objectStore('events').index('id');
       const first = attempted[0];
       const isThere = first !== undefined && (await ids.getKey(first.id)) !== undefined;
-      if (!isThere) attempted = await append(transaction, bodies, moment);
+      if (!isThere) attempted = await append(transaction, bodies, circumstances);
       return attempted;
     });
 }

@@ -16,6 +16,7 @@ import {
   unpackLastRuns,
   unpackWork,
 } from './packed';
+import { CHECKPOINT_PIECES, placeOf } from './own-keys';
 import { CHECKPOINT } from './schema';
 import type { Base } from './timeline';
 import type { ReadTransaction, WriteTransaction } from './transaction';
@@ -34,16 +35,14 @@ interface Head {
   readonly state: Omit<Student, 'learner' | 'lastRuns' | 'work'>;
 }
 
-const LEARNER = `${CHECKPOINT}.learner`;
-const LAST_RUNS = `${CHECKPOINT}.last-runs`;
-const WORK = `${CHECKPOINT}.work`;
+const { learner: LEARNER, lastRuns: LAST_RUNS, work: WORK } = CHECKPOINT_PIECES;
 
 /** Raise it when the pieces change. */
 const PIECES_VERSION = 2;
 /** A change of the events that can be read changes the fold as much as one of the model does. */
 const VERSION = `${PIECES_VERSION}.${STUDENT_VERSION}.${EVENT_VERSION}`;
 
-/** The checkpoint that is kept, if it is one of this version of the app. */
+/** The checkpoint of the student who is shown, if it is one of this version of the app. */
 export async function readCheckpoint(transaction: ReadTransaction): Promise<Checkpoint | null> {
   const kept = transaction.objectStore('kept');
   const [head, ...tables] = await Promise.all([
@@ -78,13 +77,15 @@ export async function writeCheckpoint(
   ]);
 }
 
-/** Deletes the checkpoint if one of these ids lies within it. */
+/** Deletes the checkpoint of a student if one of these ids lies within it. */
 export async function dropCheckpointOver(
   transaction: WriteTransaction,
+  student: StudentId,
   ids: readonly EventId[],
 ): Promise<void> {
   if (ids.length === 0) return;
   const kept = transaction.objectStore('kept');
-  const head = (await kept.get(CHECKPOINT)) as Head | undefined;
-  if (head && ids.some((id) => id <= head.upTo)) await kept.delete(CHECKPOINT);
+  const place = await placeOf(transaction, CHECKPOINT, student);
+  const head = (await kept.get(place)) as Head | undefined;
+  if (head && ids.some((id) => id <= head.upTo)) await kept.delete(place);
 }

@@ -9,8 +9,8 @@ export type StoreErrorKind =
   | 'blocked'
   /** The browser keeps nothing for this page. */
   | 'unavailable'
-  /** A backup is about another student than the log here. */
-  | 'other-student'
+  /** The student is no longer on this device. */
+  | 'removed'
   /** A fault of ours: an event that the log would not take. */
   | 'invalid'
   | 'failed';
@@ -22,8 +22,8 @@ const MESSAGES: Readonly<Record<StoreErrorKind, string>> = {
     'Another window still has an older version of Arpeggiary open. Close or reload it, and this one goes on by itself.',
   unavailable:
     'The browser does not let Arpeggiary keep anything here. Allow this site to store data, or open it outside a private window.',
-  'other-student':
-    'This backup is about another student than the log on this device, and the two are not mixed. Save a backup of the log here, erase it in the settings, then restore this one.',
+  removed:
+    'This student has been removed from this device in another window, so this was not saved.',
   invalid: 'This could not be saved because of a fault in Arpeggiary.',
   failed: 'Saving did not work. Try again; if it fails again, reload the page.',
 };

@@ -1,4 +1,4 @@
-/** Backup and restore. Loaded only when it is asked for. */
+/** Files of the log: the backup of the device, the file of a student, and taking either in. Loaded when asked for. */
 import {
   BACKUP_MIME,
   type BackupEntry,
@@ -9,16 +9,19 @@ import {
   previewOf,
 } from '../../shared/formats/backup';
 import { BackupReader, checkSize } from '../../shared/formats/backup-reader';
-import type { Day, EventId } from '../../shared/log/events';
+import type { Day, EventId, StudentId } from '../../shared/log/events';
 import { dropCheckpointOver } from './checkpoint';
-import { StoreError } from './errors';
 import type { Connection } from './open';
-import { readArrived, readStanding } from './read';
+import { readShown } from './own-keys';
+import { BATCH, readArrived, readBatch, readStanding } from './read';
+import { named, newlyListed, readRoster, type Roster, writeRoster } from './roster';
 import { LAST_BACKUP, type LogDatabase, type LogRecord, recordOf, STUDENT } from './schema';
 import { read, write, type WriteTransaction } from './transaction';
 
+type Batches = AsyncGenerator<readonly LogRecord[]>;
+
 /** All records that the log has now, in batches: each a task of its own, so that the page stays alive. */
-async function* batchesOf(database: LogDatabase): AsyncGenerator<readonly LogRecord[]> {
+async function* batchesOf(database: LogDatabase): Batches {
   const { sequence } = await read(database, readStanding);
   let from = 0;
   while (from < sequence) {
@@ -26,6 +29,17 @@ async function* batchesOf(database: LogDatabase): AsyncGenerator<readonly LogRec
     if (records.length === 0) return;
     yield records;
     from = records.at(-1)!.sequence;
+  }
+}
+
+/** Those of one student, in the order of their ids. */
+async function* batchesOfStudent(database: LogDatabase, student: StudentId): Batches {
+  let from = '';
+  for (;;) {
+    const records = await readBatch(database, student, from);
+    if (records.length > 0) yield records;
+    if (records.length < BATCH) return;
+    from = records.at(-1)!.id;
   }
 }
 
@@ -47,41 +61,84 @@ export function writeBackup(
   });
 }
 
-/** Reads a file piece by piece. Throws a BackupError. */
+/** How far a student's record has been handed over. */
+export interface Mark {
+  /** The highest number of an event that was in the file, and the event. */
+  readonly sequence: number;
+  readonly event: EventId;
+}
+
+export interface StudentFile {
+  readonly file: Blob;
+  readonly events: number;
+  /** To be noted when the file has been handed over; null for a file without events. */
+  readonly mark: Mark | null;
+}
+
+/** The record of a student as a file: all of it, or what has come in since a mark. */
+export function writeStudentFile(
+  connection: Connection,
+  student: StudentId,
+  { made, since }: { readonly made: number; readonly since: Mark | null },
+): Promise<StudentFile> {
+  return connection.run(async (database) => {
+    const parts: string[] = [];
+    let events = 0;
+    let mark: Mark | null = null;
+    for await (const records of batchesOfStudent(database, student)) {
+      const fresh = records.filter(({ sequence }) => sequence > (since?.sequence ?? 0));
+      parts.push(eventLines(fresh));
+      events += fresh.length;
+      for (const { sequence, id } of fresh) {
+        if (mark === null || sequence > mark.sequence) mark = { sequence, event: id };
+      }
+    }
+    const header = headerLine(made, events, since?.event);
+    return { file: new Blob([header, ...parts], { type: BACKUP_MIME }), events, mark };
+  });
+}
+
+/** Bytes that are decoded in one go: some 250 runs, a few milliseconds. */
+const PIECE = 64 * 1024;
+
+/** Reads a file piece by piece, each a task of its own. Throws a BackupError. */
 async function decodeFile(file: Blob) {
   checkSize(file.size);
   const reader = new BackupReader();
   const decoder = new TextDecoder('utf-8', { fatal: true });
-  const decode = (bytes?: Uint8Array) => {
+  const decode = (bytes?: ArrayBuffer) => {
     try {
       return decoder.decode(bytes, { stream: bytes !== undefined });
     } catch {
-      throw new BackupError('This file is no text, so it is no Arpeggiary backup.');
+      throw new BackupError('This file is no text, so it is no Arpeggiary file.');
     }
   };
-  const pieces = file.stream().getReader();
-  for (;;) {
-    const piece = await pieces.read();
-    if (piece.done) break;
-    reader.push(decode(piece.value));
+  for (let at = 0; at < file.size; at += PIECE) {
+    reader.push(decode(await file.slice(at, at + PIECE).arrayBuffer()));
   }
   reader.push(decode());
   return reader.end();
 }
 
-/** What a restore of this file would do. Rejects with a BackupError or a StoreError. */
+/** The students of the device by name; the one who is shown is in no roster as long as there is nobody else. */
+const namesOf = (shown: StudentId | null, roster: Roster): Map<StudentId, string | null> =>
+  new Map([
+    ...(shown === null ? [] : [[shown, null] as const]),
+    ...roster.map(({ id, name }) => [id, name] as const),
+  ]);
+
+/** What taking this file in would do. Rejects with a BackupError or a StoreError. */
 export async function readBackup(connection: Connection, file: Blob): Promise<BackupPreview> {
   const backup = await decodeFile(file);
-  if (backup.students.size > 1) {
-    throw new BackupError('This backup holds several students, which this version cannot restore.');
-  }
   return connection.run(async (database) => {
-    const { student } = await read(database, readStanding);
-    const isOther = student !== null && backup.students.size > 0 && !backup.students.has(student);
-    if (isOther) throw new StoreError('other-student');
-    const here = new Set<EventId>();
-    for await (const records of batchesOf(database)) for (const { id } of records) here.add(id);
-    return previewOf(backup, here);
+    const { student: shown, roster } = await read(database, readStanding);
+    const events = new Set<EventId>();
+    for (const student of new Set(backup.entries.map((entry) => entry.student))) {
+      for await (const records of batchesOfStudent(database, student)) {
+        for (const { id } of records) events.add(id);
+      }
+    }
+    return previewOf(backup, { events, names: namesOf(shown, roster) });
   });
 }
 
@@ -100,24 +157,43 @@ async function add(
     .map((entry, i) => recordOf(entry, from + 1 + i));
   // Async, so that an add that throws at once does not leave the others without anybody to tell.
   await Promise.all(records.map(async (record) => store.add(record)));
-  await dropCheckpointOver(
-    transaction,
-    records.flatMap(({ id, voids = [] }) => [id, ...voids]),
-  );
+  for (const student of new Set(records.map((record) => record.student))) {
+    const own = records.filter((record) => record.student === student);
+    const ids = own.flatMap(({ id, voids = [] }) => [id, ...voids]);
+    await dropCheckpointOver(transaction, student, ids);
+  }
   return from + records.length;
 }
 
-/** Adds what the log lacks in one transaction. An empty log takes over the student of the backup. */
+/** Takes students in who are new here. On a device without any, the first one of the file is shown. */
+async function welcome(
+  transaction: WriteTransaction,
+  entries: readonly BackupEntry[],
+): Promise<void> {
+  const students = [...new Set(entries.map(({ student }) => student))];
+  let shown = await readShown(transaction);
+  if (shown === null && students[0] !== undefined) {
+    shown = students[0];
+    await transaction.objectStore('kept').put(shown, STUDENT);
+  }
+  const roster = await readRoster(transaction);
+  const here = namesOf(shown, roster);
+  const added = students.filter((student) => !here.has(student));
+  const all = roster.length > 0 || shown === null ? roster : [newlyListed(shown)];
+  const events = entries.flatMap(({ decoded }) =>
+    decoded.outcome === 'ok' ? [decoded.event] : [],
+  );
+  const next = named([...all, ...added.map(newlyListed)], events);
+  if (next.length > 1) await writeRoster(transaction, next);
+}
+
+/** Adds what the log lacks, in one transaction. */
 export function restore(connection: Connection, { fresh }: BackupPreview): Promise<void> {
   const entries = fresh.toSorted((a, b) => (a.id < b.id ? -1 : 1));
   return connection.run((database) =>
     write(database, async (transaction) => {
-      const standing = await readStanding(transaction);
-      let { student, sequence } = standing;
-      const other = entries.find((entry) => entry.student !== student);
-      if (other && sequence === 0) {
-        await transaction.objectStore('kept').put(other.student, STUDENT);
-      } else if (other) throw new StoreError('other-student');
+      await welcome(transaction, entries);
+      let { sequence } = await readStanding(transaction);
       for (let i = 0; i < entries.length; i += PORTION) {
         sequence = await add(transaction, entries.slice(i, i + PORTION), sequence);
       }

@@ -7,8 +7,10 @@ import {
   readBatch,
   readCorrections,
   readOpening,
+  readStanding,
   type Standing,
 } from './read';
+import type { Listed, Roster } from './roster';
 import type { LogDatabase } from './schema';
 import { entryOf, Timeline } from './timeline';
 import { write } from './transaction';
@@ -22,6 +24,7 @@ export interface Position extends Standing {
 
 export const emptyLog = (): Position => ({
   student: null,
+  roster: [],
   sequence: 0,
   timeline: new Timeline(),
   keptUpTo: '',
@@ -54,25 +57,25 @@ export interface Reading {
 
 /** Reads the whole log anew. */
 export async function rebuild(database: LogDatabase, reading: Reading): Promise<Position> {
-  const { student, sequence, corrections } = await readCorrections(database);
+  const { student, roster, sequence, corrections } = await readCorrections(database);
   const timeline = new Timeline();
   if (student !== null) {
     const own = corrections.filter((record) => record.student === student);
     timeline.hear(own.map(entryOf));
     await readAll(database, { student, sequence }, timeline, reading);
   }
-  return { student, sequence, timeline, keptUpTo: '' };
+  return { student, roster, sequence, timeline, keptUpTo: '' };
 }
 
-/** Reads the log from its checkpoint if there is one that can be used. */
+/** Reads the log, from its checkpoint if there is one that can be used. */
 export async function openLog(database: LogDatabase, reading: Reading): Promise<Position> {
-  const { student, sequence, checkpoint, records } = await readOpening(database);
+  const { checkpoint, records, ...standing } = await readOpening(database);
   if (checkpoint === null) return rebuild(database, reading);
   const timeline = new Timeline(checkpoint.base);
   const isUsable = timeline.canStandOn(reading.today) && records.length < BATCH;
   if (!isUsable) return rebuild(database, reading);
   timeline.add(records.map(entryOf), reading.today);
-  return { student, sequence, timeline, keptUpTo: checkpoint.base.upTo };
+  return { ...standing, timeline, keptUpTo: checkpoint.base.upTo };
 }
 
 /**
@@ -84,16 +87,25 @@ export async function catchUp(
   position: Position,
   today: Day,
 ): Promise<Position | null> {
-  const { student, sequence, records } = await readArrivals(database, position.sequence);
+  const { records, ...standing } = await readArrivals(database, position.sequence);
+  const { student, sequence, roster } = standing;
   const isSameLog =
     sequence >= position.sequence && (position.student === null || position.student === student);
   if (!isSameLog || records.length === BATCH) return null;
-  if (sequence === position.sequence) return position;
+  if (sequence === position.sequence) {
+    return areSame(roster, position.roster) ? position : { ...position, roster };
+  }
   const entries = records.filter((record) => record.student === student).map(entryOf);
   if (!position.timeline.canTake(entries)) return null;
   position.timeline.add(entries, today);
-  return { ...position, student, sequence };
+  return { ...position, ...standing };
 }
+
+const areSame = (one: Roster, other: Roster): boolean =>
+  one.length === other.length && one.every((listed, i) => isEqual(listed, other[i]!));
+
+const isEqual = (one: Listed, other: Listed): boolean =>
+  one.id === other.id && one.name === other.name && one.isArchived === other.isArchived;
 
 export const isCheckpointDue = ({ timeline, keptUpTo }: Position): boolean =>
   timeline.folded.upTo !== keptUpTo;
@@ -102,8 +114,9 @@ export const isCheckpointDue = ({ timeline, keptUpTo }: Position): boolean =>
 export const keepCheckpoint = (database: LogDatabase, position: Position): Promise<Position> =>
   write(database, async (transaction) => {
     const { student, timeline } = position;
-    const last = await transaction.objectStore('events').openKeyCursor(null, 'prev');
-    if (student === null || last?.primaryKey !== position.sequence) return position;
+    const standing = await readStanding(transaction);
+    const isInStep = standing.student === student && standing.sequence === position.sequence;
+    if (student === null || !isInStep) return position;
     await writeCheckpoint(transaction, { student, base: timeline.folded });
     return { ...position, keptUpTo: timeline.folded.upTo };
   });

@@ -2,7 +2,9 @@
 import type { EventId, RunEvent, StudentId } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
 import { type Checkpoint, readCheckpoint } from './checkpoint';
-import { type LogDatabase, type LogRecord, STUDENT } from './schema';
+import { placeOf, readShown } from './own-keys';
+import { readRoster, type Roster } from './roster';
+import type { LogDatabase, LogRecord } from './schema';
 import { entryOf } from './timeline';
 import { read, type ReadTransaction, type WriteTransaction } from './transaction';
 
@@ -11,27 +13,26 @@ export const BATCH = 1000;
 
 /** Where the log stands. */
 export interface Standing {
-  /** Null as long as nothing has been recorded. */
+  /** The one who is shown; null as long as nothing has been recorded. */
   readonly student: StudentId | null;
+  readonly roster: Roster;
   /** The highest sequence number; 0 for an empty log. */
   readonly sequence: number;
 }
 
 /** All ids of a student after one; '' is before all. */
-const after = (student: StudentId, id: EventId): IDBKeyRange =>
+export const after = (student: StudentId, id: EventId): IDBKeyRange =>
   IDBKeyRange.bound([student, id], [student, []], true);
 
 export async function readStanding(
   transaction: ReadTransaction | WriteTransaction,
 ): Promise<Standing> {
-  const [student, last] = await Promise.all([
-    transaction.objectStore('kept').get(STUDENT),
+  const [student, roster, last] = await Promise.all([
+    readShown(transaction),
+    readRoster(transaction),
     transaction.objectStore('events').openKeyCursor(null, 'prev'),
   ]);
-  return {
-    student: typeof student === 'string' ? student : null,
-    sequence: last?.primaryKey ?? 0,
-  };
+  return { student, roster, sequence: last?.primaryKey ?? 0 };
 }
 
 export interface Opening extends Standing {
@@ -85,10 +86,20 @@ export const readArrived = (database: LogDatabase, sequence: number, upTo: numbe
     transaction.objectStore('events').getAll(IDBKeyRange.bound(sequence, upTo, true, false), BATCH),
   );
 
-/** All runs of an item that no correction of the same student voids, oldest first. */
-export const readRuns = (database: LogDatabase, item: ItemId): Promise<readonly RunEvent[]> =>
+/** A small record about a student, or about the device. */
+export const readKept = (database: LogDatabase, key: string, student: StudentId | null) =>
+  read(database, async (transaction) =>
+    transaction.objectStore('kept').get(await placeOf(transaction, key, student)),
+  );
+
+/** All runs of an item that no correction of the same student voids, oldest first. Null: the student who is shown. */
+export const readRuns = (
+  database: LogDatabase,
+  item: ItemId,
+  wanted: StudentId | null,
+): Promise<readonly RunEvent[]> =>
   read(database, async (transaction) => {
-    const { student } = await readStanding(transaction);
+    const student = wanted ?? (await readShown(transaction));
     if (student === null) return [];
     const events = transaction.objectStore('events');
     const range = IDBKeyRange.bound([student, item, ''], [student, item, []]);

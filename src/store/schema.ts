@@ -50,7 +50,10 @@ export function upgrade(database: LogDatabase, oldVersion: number): void {
 /** Our own keys in `kept`; those of the screens must not begin with "log.". */
 export const OWN_PREFIX = 'log.';
 export const DEVICE = 'log.device';
+/** The student who is shown. */
 export const STUDENT = 'log.student';
+/** All students of this device; missing as long as there is only one. */
+export const ROSTER = 'log.students';
 export const CHECKPOINT = 'log.checkpoint';
 
 /** The day of the last backup; screens may read it. */

@@ -1,6 +1,6 @@
 /** What is derived from the log, as signals, kept in step with the log one piece of work after another. */
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { Day, RunEvent } from '../../shared/log/events';
+import type { Day, RunEvent, StudentId } from '../../shared/log/events';
 import { newStudent, type Student } from '../../shared/planning/student';
 import { StoreError } from './errors';
 import {
@@ -10,9 +10,9 @@ import {
   keepCheckpoint,
   openLog,
   type Position,
-  rebuild,
 } from './follow';
 import type { Connection } from './open';
+import { type Listed, newlyListed } from './roster';
 import type { UnreadEvent, View } from './timeline';
 
 export type StoreStatus =
@@ -37,6 +37,10 @@ export interface StateSignals {
   readonly todaysRuns: ReadonlySignal<readonly RunEvent[]>;
   /** Damaged or newer events that were set aside. */
   readonly unread: ReadonlySignal<readonly UnreadEvent[]>;
+  /** Who is shown; null as long as nothing has been recorded. */
+  readonly shown: ReadonlySignal<StudentId | null>;
+  /** All students of this device, in the order in which they came to it. */
+  readonly listed: ReadonlySignal<readonly Listed[]>;
 }
 
 export interface LogState {
@@ -65,6 +69,14 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   const problem = signal<StoreError | null>(null);
   const today = signal(dayNow());
   const view = signal<View>({ student: nobody, dayStart: nobody, todaysRuns: [], unread: [] });
+  const shown = signal<StudentId | null>(null);
+  const roster = signal<readonly Listed[]>([]);
+  const listed = computed((): readonly Listed[] => {
+    if (shown.value === null) return [];
+    const all = roster.value.length === 0 ? [newlyListed(shown.value)] : roster.value;
+    const { name } = view.value.student;
+    return all.map((one) => (one.id === shown.value ? { ...one, name } : one));
+  });
   let position: Position | null = null;
   let isClosed = false;
   let work = Promise.resolve();
@@ -88,6 +100,8 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
     position = reached;
     batch(() => {
       view.value = reached.timeline.view(today.value);
+      shown.value = reached.student;
+      roster.value = reached.roster;
       status.value = 'ready';
       problem.value = null;
     });
@@ -108,7 +122,7 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
   });
 
   const reread = async () => {
-    publish(await connection.run((database) => rebuild(database, reading())));
+    await start();
     await takeIn();
   };
 
@@ -142,6 +156,8 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
       today,
       todaysRuns: computed(() => view.value.todaysRuns),
       unread: computed(() => view.value.unread),
+      shown,
+      listed,
     },
     sync: () => inTurn(takeIn),
     followDay: () => {

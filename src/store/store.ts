@@ -1,20 +1,24 @@
 /** The store: the log on this device and what is derived from it. All that screens know of storage. */
+import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import { deleteDB } from 'idb';
 import type { BackupPreview } from '../../shared/formats/backup';
-import type { Day, EventBody, LogEvent, RunEvent } from '../../shared/log/events';
+import type { Day, EventBody, LogEvent, RunEvent, StudentId } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
 import { appending } from './append';
 import { storeErrorOf } from './errors';
 import { connect } from './open';
-import { readRuns } from './read';
+import { placeOf } from './own-keys';
+import { readKept, readRuns } from './read';
 import { OWN_PREFIX } from './schema';
 import { followLog, type StateSignals } from './state';
+import { note } from './transaction';
 
 export { StoreError, type StoreErrorKind } from './errors';
 export type { StoreStatus } from './state';
 export type { UnreadEvent } from './timeline';
 
-export interface Store extends Omit<StateSignals, 'problem'> {
+/** The record of one student. */
+export interface Store extends Omit<StateSignals, 'problem' | 'shown' | 'listed'> {
   /**
    * Records what a person did, all or none, and resolves when it is on the device and the signals show it. Rejects with
    * a StoreError, and then nothing is recorded. Undo is `record([{ kind: 'void', events: ids }])`.
@@ -28,12 +32,40 @@ export interface Store extends Omit<StateSignals, 'problem'> {
   previewBackup(file: File): Promise<BackupPreview>;
   /** Adds what the log lacks, all or nothing; doing it twice changes nothing. */
   restore(preview: BackupPreview): Promise<void>;
-  /** Keeps a small record of this device (a draft, preferences); it is in no backup. Undefined deletes it. */
+  /**
+   * Keeps a small record of this device (a draft, preferences); it is in no backup. Undefined deletes it. What is begun
+   * and wished for today is kept for each student.
+   */
   keep(key: string, value: unknown): Promise<void>;
   kept(key: string): Promise<unknown>;
   /** Deletes the whole database. */
   wipe(): Promise<void>;
   close(): void;
+}
+
+/** Who is on this device, and who of them is shown: in all windows the same. */
+export interface Students {
+  readonly listed: StateSignals['listed'];
+  readonly shown: StateSignals['shown'];
+  /** Also takes a student back who was archived. */
+  show(student: StudentId): Promise<void>;
+  /** Adds a student without a record, and shows it. */
+  add(): Promise<void>;
+  rename(student: StudentId, name: string): Promise<void>;
+  /** An archived student stays on the device, out of the way. */
+  archive(student: StudentId, isArchived: boolean): Promise<void>;
+  /** Deletes the student's record from this device. Not for the only one. */
+  remove(student: StudentId): Promise<void>;
+}
+
+/** All that is on the device; as a store it is that of the student who is shown at first. */
+export interface Device extends Store, Pick<StateSignals, 'problem'> {
+  readonly students: Students;
+  /**
+   * The store of the student who is shown: another one for each, so that what a screen records after another student has
+   * been shown still goes to the student whom the screen is about.
+   */
+  readonly current: ReadonlySignal<Store>;
 }
 
 export interface StoreOptions {
@@ -51,7 +83,7 @@ function checkKey(key: string): void {
   if (key.startsWith(OWN_PREFIX)) throw new RangeError(`the store's own key: ${key}`);
 }
 
-export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSignals {
+export function openStore({ name, now, dayOf }: StoreOptions): Device {
   const connection = connect(name, {
     outdated: () => state.outdated(),
     blocked: (isBlocked) => state.blocked(isBlocked),
@@ -81,17 +113,26 @@ export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSign
     await state.sync();
   };
 
-  return {
-    ...state.signals,
-    record: async (bodies) => {
-      if (bodies.length === 0) return [];
-      const at = now();
-      followDay();
-      const events = await connection.run(appending(bodies, { at, day: dayOf(at) }));
-      await changed();
-      return events;
-    },
-    runsOf: (item) => connection.run((database) => readRuns(database, item)),
+  const { shown, listed, problem, ...signals } = state.signals;
+
+  const recordFor = async (student: StudentId | null, bodies: readonly EventBody[]) => {
+    if (bodies.length === 0) return [];
+    const at = now();
+    followDay();
+    const events = await connection.run(appending(bodies, { at, day: dayOf(at), student }));
+    await changed();
+    return events;
+  };
+
+  /** Of a student, or of the first one that is shown. */
+  interface Owner {
+    student: StudentId | null;
+  }
+
+  const storeOf = (owner: Owner): Store => ({
+    ...signals,
+    record: (bodies) => recordFor(owner.student, bodies),
+    runsOf: (item) => connection.run((database) => readRuns(database, item, owner.student)),
     backup: async () => (await import('./exchange')).writeBackup(connection, now(), dayOf),
     previewBackup: async (file) => (await import('./exchange')).readBackup(connection, file),
     restore: async (preview) => {
@@ -100,14 +141,18 @@ export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSign
     },
     keep: async (key, value) => {
       checkKey(key);
-      await connection.run(async (database) => {
-        if (value === undefined) await database.delete('kept', key);
-        else await database.put('kept', value, key);
-      });
+      await connection.run((database) =>
+        note(database, async (transaction) => {
+          const kept = transaction.objectStore('kept');
+          const place = await placeOf(transaction, key, owner.student);
+          if (value === undefined) await kept.delete(place);
+          else await kept.put(value, place);
+        }),
+      );
     },
     kept: async (key) => {
       checkKey(key);
-      return connection.run((database) => database.get('kept', key));
+      return connection.run((database) => readKept(database, key, owner.student));
     },
     wipe: async () => {
       connection.close();
@@ -118,11 +163,49 @@ export function openStore({ name, now, dayOf }: StoreOptions): Store & StateSign
     },
     close: () => {
       isClosed = true;
+      stopFollowing();
       clearInterval(minutes);
       document.removeEventListener('visibilitychange', onVisible);
       windows.close();
       state.close();
       connection.close();
+    },
+  });
+
+  let owner: Owner = { student: null };
+  const first = storeOf(owner);
+  const current = signal(first);
+  const stopFollowing = effect(() => {
+    const student = shown.value;
+    if (owner.student === null) owner.student = student;
+    else if (owner.student !== student) {
+      owner = { student };
+      current.value = storeOf(owner);
+    }
+  });
+
+  const leaving = () => {
+    const [id, { name: known, lastEvent }] = [shown.peek(), signals.student.peek()];
+    return id === null ? null : { id, name: known, namedUpTo: lastEvent ?? '' };
+  };
+  const changing = async (work: (students: typeof import('./students')) => Promise<void>) => {
+    await work(await import('./students'));
+    await changed();
+  };
+
+  return {
+    ...first,
+    problem,
+    current,
+    students: {
+      shown,
+      listed,
+      show: (id) => changing(({ showStudent }) => showStudent(connection, id, leaving())),
+      add: () => changing(({ addStudent }) => addStudent(connection, leaving())),
+      rename: async (id, given) => void (await recordFor(id, [{ kind: 'name', name: given }])),
+      archive: (id, isArchived) =>
+        changing(({ archiveStudent }) => archiveStudent(connection, id, isArchived)),
+      remove: (id) => changing(({ removeStudent }) => removeStudent(connection, id)),
     },
   };
 }

@@ -43,8 +43,14 @@ export const read = <T>(
   work: (transaction: ReadTransaction) => Promise<T>,
 ): Promise<T> => settle(database.transaction(STORES), work);
 
+/** Writing what may be lost when the power goes: a draft, a wish. */
+export const note = <T>(
+  database: LogDatabase,
+  work: (transaction: WriteTransaction) => Promise<T>,
+): Promise<T> => settle(database.transaction(STORES, 'readwrite'), work);
+
 /**
- * The same for writing. Resolves when all is on the device ("strict": the operating system was told to write it out).
+ * The same for the log. Resolves when all is on the device ("strict": the operating system was told to write it out).
  * If any of it fails, nothing of it stays.
  */
 export const write = <T>(

@@ -17,6 +17,8 @@ import { seededNumbers, spoil } from './spoil';
 
 const MADE = Date.UTC(2026, 10, 25, 16);
 
+const NOTHING_HERE = { events: new Set<string>(), names: new Map<string, string | null>() };
+
 const keptOf = (event: LogEvent): KeptEvent => ({ id: event.id, student: event.student, event });
 const textOf = (events: readonly KeptEvent[], announced = events.length): string =>
   headerLine(MADE, announced) + eventLines(events);
@@ -112,9 +114,9 @@ describe('a backup is refused, with the line and what to do', () => {
 
   it.each([
     ['empty', '', /empty/],
-    ['another format', '{"format":"other"}\n', /not an Arpeggiary backup/],
-    ['no JSON', 'MThd\u0000\u0000', /not an Arpeggiary backup/],
-    ['a list', '[]\n', /not an Arpeggiary backup/],
+    ['another format', '{"format":"other"}\n', /not an Arpeggiary file/],
+    ['no JSON', 'MThd\u0000\u0000', /not an Arpeggiary file/],
+    ['a list', '[]\n', /not an Arpeggiary file/],
     [
       'of a later version',
       withLine(0, lines[0]!.replace('"version":1', '"version":2')),
@@ -145,7 +147,7 @@ describe('a backup is refused, with the line and what to do', () => {
   ])('%s', (_, line, problem) => {
     const error = refusal(withLine(3, line));
     expect(error.line).toBe(4);
-    expect(error.message).toMatch(/^Line 4 .*Nothing was restored\. Choose another backup\.$/);
+    expect(error.message).toMatch(/^Line 4 .*Nothing was changed\. Choose another file\.$/);
     expect(error.message).toMatch(problem);
   });
 
@@ -185,30 +187,55 @@ describe('the preview', () => {
       { ...newer, id: newer.id.replace('-9000-', '-a000-'), event: 'rubbish' },
     ];
     const backup = read(textOf([...events, ...strange]));
-    const here = new Set(samples.map(({ id }) => id));
-    const { fresh, ...told } = previewOf(backup, here);
+    const hereAlready = new Set(samples.map(({ id }) => id));
+    const { fresh, ...told } = previewOf(backup, { events: hereAlready, names: new Map() });
     expect(fresh).toHaveLength(102);
     expect(told).toEqual({
       made: '2026-11-25T16:00:00.000Z',
-      events: 102 + samples.length,
-      // Of 99 runs one is voided.
-      runs: 98,
-      firstDay: '2026-11-25',
-      lastDay: '2026-11-25',
-      names: ['Ada'],
-      alreadyHere: samples.length,
-      newer: 1,
-      damaged: 1,
+      hasGap: false,
+      students: [
+        {
+          student: SAMPLES.run.student,
+          name: 'Ada',
+          isKnown: false,
+          events: 102 + samples.length,
+          // Of 99 runs one is voided.
+          runs: 98,
+          firstDay: '2026-11-25',
+          lastDay: '2026-11-25',
+          fresh: 102,
+          newer: 1,
+          damaged: 1,
+        },
+      ],
     });
   });
 
   it('of nothing', () => {
-    expect(previewOf(read(headerLine(MADE, 0)), new Set())).toMatchObject({
-      events: 0,
-      runs: 0,
-      firstDay: null,
-      lastDay: null,
-      names: [],
+    expect(previewOf(read(headerLine(MADE, 0)), NOTHING_HERE)).toMatchObject({
+      students: [],
+      fresh: [],
     });
+  });
+
+  it('tells the students of a file apart, and whom the device knows', () => {
+    const other = '33333333-3333-4333-8333-333333333333';
+    const theirs = manyEvents(3).map((event) => keptOf({ ...event, student: other }));
+    const names = new Map([[other, 'Ben']]);
+    const preview = previewOf(read(textOf([...samples, ...theirs])), { ...NOTHING_HERE, names });
+    expect(
+      preview.students.map(({ name, isKnown, events, runs }) => [name, isKnown, events, runs]),
+    ).toEqual([
+      ['Ada', false, samples.length, 0],
+      ['Ben', true, 3, 3],
+    ]);
+  });
+
+  it('says when the file that this one follows is not here', () => {
+    const after = SAMPLES.run.id;
+    const backup = read(headerLine(MADE, 1, after) + eventLines([samples[3]!]));
+    expect(backup.after).toBe(after);
+    expect(previewOf(backup, NOTHING_HERE).hasGap).toBe(true);
+    expect(previewOf(backup, { ...NOTHING_HERE, events: new Set([after]) }).hasGap).toBe(false);
   });
 });

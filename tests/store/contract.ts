@@ -5,6 +5,7 @@
 import { aboutDays } from './contract-days';
 import { aboutExchange } from './contract-exchange';
 import { aboutLog } from './contract-log';
+import { aboutStudents } from './contract-students';
 import { aboutTrouble } from './contract-trouble';
 import type { Promises } from './world';
 
@@ -12,5 +13,6 @@ export const contract: Promises = {
   ...aboutLog,
   ...aboutDays,
   ...aboutExchange,
+  ...aboutStudents,
   ...aboutTrouble,
 };

@@ -2,7 +2,7 @@
 import { deleteDB, openDB } from 'idb';
 import { decodeKept } from '../../shared/formats/kept';
 import { dayOf } from '../../src/clock';
-import type { EventBody, EventId, LogEvent, RunBody } from '../../shared/log/events';
+import type { EventBody, EventId, LogEvent, RunBody, StudentId } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { DECK } from '../../shared/music/deck';
 import { replay, type Student } from '../../shared/planning/student';
@@ -94,18 +94,23 @@ export class World {
     });
   }
 
-  /** The student as the log has it, rebuilt from nothing; without the runs of one day if that is given. */
-  async rebuilt(without?: string): Promise<Student> {
-    const events = await this.events();
+  /**
+   * The student as the log has it, rebuilt from nothing: the only one unless another is named; without the runs of one
+   * day if that is given.
+   */
+  async rebuilt(student?: StudentId, without?: string): Promise<Student> {
+    const events = (await this.events()).filter(
+      (event) => event.student === (student ?? event.student),
+    );
     return replay(
       events.filter(({ kind, day }) => day !== without || (kind !== 'run' && kind !== 'drill')),
     );
   }
 
   /** What a store shows is what the log says, to the last digit. */
-  async agrees(store: Store): Promise<void> {
-    same(store.student.value, await this.rebuilt(), 'student');
-    same(store.dayStart.value, await this.rebuilt(store.today.value), 'start of the day');
+  async agrees(store: Store, student?: StudentId): Promise<void> {
+    same(store.student.value, await this.rebuilt(student), 'student');
+    same(store.dayStart.value, await this.rebuilt(student, store.today.value), 'start of the day');
   }
 
   /** The same, once the store has heard of what another window did. */

@@ -4,12 +4,17 @@
  * <RestoreBackup onRestored={() => go('today')} />
  */
 import type { ComponentChildren } from 'preact';
-import { useId, useState } from 'preact/hooks';
-import { BACKUP_EXTENSION, type BackupPreview } from '../../../shared/formats/backup';
-import { useStore } from '../../store-context';
+import { useContext, useId, useState } from 'preact/hooks';
+import {
+  BACKUP_EXTENSION,
+  type BackupPreview,
+  type StudentPreview,
+} from '../../../shared/formats/backup';
+import { StudentsContext, useStore } from '../../store-context';
 import { Button } from '../button/button';
 import { dateText } from '../dates';
 import { Dialog, DialogActions } from '../dialog/dialog';
+import { studentText } from '../words';
 import styles from './restore-backup.module.css';
 
 export function RestoreBackup({ onRestored }: { readonly onRestored: () => void }) {
@@ -75,19 +80,40 @@ export function RestoreBackup({ onRestored }: { readonly onRestored: () => void 
 }
 
 function PreviewText({ preview }: { readonly preview: BackupPreview }) {
-  const { names, runs, firstDay, lastDay, alreadyHere, fresh, newer, damaged } = preview;
+  const { made, students, hasGap } = preview;
   return (
-    <dl class={styles.preview}>
-      {names.length > 0 && <Fact name="Student">{names.join(', ')}</Fact>}
-      <Fact name="Made on">{dateText(preview.made.slice(0, 10))}</Fact>
+    <div class={styles.preview}>
+      <dl>
+        <Fact name="Made on">{dateText(made.slice(0, 10))}</Fact>
+        {students.length === 0 && <Fact name="Records">none</Fact>}
+      </dl>
+      {students.map((one) => (
+        <StudentText key={one.student} one={one} />
+      ))}
+      {hasGap && (
+        <p>
+          This file follows an earlier one that has not been taken in here. What was in that one
+          will be missing until it comes too, or the whole record does.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function StudentText({ one }: { readonly one: StudentPreview }) {
+  const students = useContext(StudentsContext);
+  const { name, isKnown, events, runs, firstDay, lastDay, fresh, newer, damaged } = one;
+  const listed = students?.listed.value.find(({ id }) => id === one.student);
+  const called = studentText(name ?? listed?.name ?? null);
+  return (
+    <dl>
+      <Fact name="Student">{isKnown ? called : `${called}, new on this device`}</Fact>
       <Fact name="Runs">
         {runs}
         {firstDay !== null && lastDay !== null && `, ${dateText(firstDay)} to ${dateText(lastDay)}`}
       </Fact>
-      <Fact name="Not yet on this device">
-        {fresh.length === 0
-          ? 'nothing: all of it is here already'
-          : `${fresh.length} of ${fresh.length + alreadyHere} records`}
+      <Fact name="Not yet here">
+        {fresh === 0 ? 'nothing: all of it is here already' : `${fresh} of ${events} records`}
       </Fact>
       {newer > 0 && <Fact name="From a newer version">{newer}, kept but not read yet</Fact>}
       {damaged > 0 && <Fact name="Damaged">{damaged}, kept but set aside</Fact>}

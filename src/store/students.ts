@@ -1,0 +1,103 @@
+/** Adding, showing, archiving and removing students. Loaded only when it is asked for. */
+import { v4 } from 'uuid';
+import type { StudentId } from '../../shared/log/events';
+import { dropParked, exchangeShown, readShown } from './own-keys';
+import type { Connection } from './open';
+import { after, readStanding } from './read';
+import { type Listed, newlyListed, readRoster, withChange, writeRoster } from './roster';
+import { write, type WriteTransaction } from './transaction';
+
+/** The students of the device with the one who is shown, who is in no roster as long as there is nobody else. */
+async function readAll(transaction: WriteTransaction): Promise<readonly Listed[]> {
+  const [shown, roster] = await Promise.all([readShown(transaction), readRoster(transaction)]);
+  return roster.length > 0 || shown === null ? roster : [newlyListed(shown)];
+}
+
+/** What the window knows of the student it shows, to be noted in the roster when another one is shown. */
+export type Leaving = Pick<Listed, 'id' | 'name' | 'namedUpTo'>;
+
+const changing = (
+  connection: Connection,
+  change: (transaction: WriteTransaction, all: readonly Listed[]) => Promise<readonly Listed[]>,
+): Promise<void> =>
+  connection.run((database) =>
+    write(database, async (transaction) => {
+      const all = await readAll(transaction);
+      await writeRoster(transaction, await change(transaction, all));
+    }),
+  );
+
+const withName = (all: readonly Listed[], { id, ...name }: Leaving): readonly Listed[] =>
+  withChange(all, id, name);
+
+export function showStudent(
+  connection: Connection,
+  student: StudentId,
+  leaving: Leaving | null,
+): Promise<void> {
+  return changing(connection, async (transaction, all) => {
+    // Another window may have removed the student meanwhile.
+    if (!all.some(({ id }) => id === student)) return all;
+    await exchangeShown(transaction, student);
+    const known = leaving === null ? all : withName(all, leaving);
+    return withChange(known, student, { isArchived: false });
+  });
+}
+
+/** Adds a student without a record and shows it. */
+export function addStudent(connection: Connection, leaving: Leaving | null): Promise<void> {
+  const added = newlyListed(v4());
+  return changing(connection, async (transaction, all) => {
+    // Done already, if the work is run again on a new connection.
+    const before = all.filter(({ id }) => id !== added.id);
+    await exchangeShown(transaction, added.id);
+    return [...(leaving === null ? before : withName(before, leaving)), added];
+  });
+}
+
+/** Shows another student, if it is this one who is shown: the first who is not archived, or else the first. */
+async function showAnother(
+  transaction: WriteTransaction,
+  student: StudentId,
+  all: readonly Listed[],
+): Promise<readonly Listed[]> {
+  if ((await readShown(transaction)) !== student) return all;
+  const others = all.filter(({ id }) => id !== student);
+  const next = others.find(({ isArchived }) => !isArchived) ?? others[0];
+  if (next === undefined) throw new RangeError(`the only student: ${student}`);
+  await exchangeShown(transaction, next.id);
+  return withChange(all, next.id, { isArchived: false });
+}
+
+export function archiveStudent(
+  connection: Connection,
+  student: StudentId,
+  isArchived: boolean,
+): Promise<void> {
+  return changing(connection, async (transaction, all) => {
+    const others = isArchived ? await showAnother(transaction, student, all) : all;
+    return withChange(others, student, { isArchived });
+  });
+}
+
+/**
+ * Deletes all events of a student and all that is kept about it. The highest number of an event never sinks, or windows
+ * that follow the log by it could miss what comes later: so the last event that stays gets a new one.
+ */
+export function removeStudent(connection: Connection, student: StudentId): Promise<void> {
+  return changing(connection, async (transaction, all) => {
+    const others = await showAnother(transaction, student, all);
+    await dropParked(transaction, student);
+    const events = transaction.objectStore('events');
+    const { sequence } = await readStanding(transaction);
+    const keys = await events.index('replay').getAllKeys(after(student, ''));
+    await Promise.all(keys.map((key) => events.delete(key)));
+    const last = await events.openCursor(null, 'prev');
+    if (last !== null && last.key < sequence) {
+      const record = last.value;
+      await last.delete();
+      await events.add({ ...record, sequence: sequence + 1 });
+    }
+    return others.filter(({ id }) => id !== student);
+  });
+}
