@@ -102,21 +102,48 @@ interface Fit {
 function bestFit(step: ExpectedStep, heard: readonly HeardNote[]): Fit {
   const fits = ASSIGNMENTS[step.length]![heard.length]!.map((assignment): Fit => {
     const costs = assignment.map((at, i) => (at < 0 ? MISSED : pairCost(step[i]!, heard[at]!)));
-    const isUsed = assignment.filter((at) => at >= 0).length;
-    const cost = costs.reduce((sum, one) => sum + one, 0) + (heard.length - isUsed) * EXTRA;
+    const used = assignment.filter((at) => at >= 0).length;
+    const cost = costs.reduce((sum, one) => sum + one, 0) + (heard.length - used) * EXTRA;
     return { assignment, cost };
   });
   return fits.reduce((best, fit) => (fit.cost < best.cost ? fit : best));
+}
+
+/** The cost of bestFit alone, for the many cells that lead nowhere. */
+function costOfFit(
+  step: ExpectedStep,
+  heard: readonly HeardNote[],
+  from: number,
+  count: number,
+): number {
+  const [one, other] = [step[0]!, step[1]];
+  const first = heard[from]!;
+  if (other === undefined) return pairCost(one, first);
+  if (count === 1) return MISSED + Math.min(pairCost(one, first), pairCost(other, first));
+  const last = heard[from + count - 1]!;
+  const straight = pairCost(one, first) + pairCost(other, last);
+  const crossed = pairCost(one, last) + pairCost(other, first);
+  return Math.min(straight, crossed) + (count - 2) * EXTRA;
 }
 
 /** How a cell was reached: by so many heard notes for one step, by an extra note, or from another place. */
 const BY_EXTRA = 10;
 const BY_JUMP = 11;
 
+/**
+ * Whether the parts are known to be played in order from the first to the last; or in any order, as in a recording of
+ * which nothing is known.
+ */
+export type Order = 'in order' | 'any order';
+
 /** Aligns heard notes, in the order in which they began. No notes give no passes. */
-export function align(expected: Expected, heard: readonly HeardNote[]): Alignment {
+export function align(
+  expected: Expected,
+  heard: readonly HeardNote[],
+  order: Order = 'in order',
+): Alignment {
   if (heard.length === 0) return { passes: [], cost: 0 };
-  return new Table(expected, heard).alignment();
+  return new Table(expected, heard, order).alignment();
 }
 
 class Table {
@@ -133,6 +160,7 @@ class Table {
   constructor(
     private readonly expected: Expected,
     private readonly heard: readonly HeardNote[],
+    private readonly order: Order,
   ) {
     this.width = expected.steps.length + 1;
     const size = (heard.length + 1) * this.width;
@@ -154,9 +182,12 @@ class Table {
     }
     const last = this.heard.length * this.width;
     // Not to play to the end costs as much as to go elsewhere.
+    const ends = new Set(
+      this.order === 'in order' ? [] : this.expected.parts.map(({ to }) => to + 1),
+    );
     let [end, cost] = [this.width - 1, this.costs[last + this.width - 1]!];
     for (let k = 0; k < this.width; k++) {
-      const stopped = this.costs[last + k]! + JUMP_ELSEWHERE;
+      const stopped = this.costs[last + k]! + (ends.has(k) ? 0 : JUMP_ELSEWHERE);
       if (stopped < cost) [end, cost] = [k, stopped];
     }
     return { passes: this.passesTo(end), cost };
@@ -190,7 +221,8 @@ class Table {
     const rest = j === 0 ? 0 : (this.heard[j]?.on ?? Infinity) - this.heard[j - 1]!.on;
     const cost = this.costs[row + best]! - (rest > REST * this.interval ? AFTER_REST : 0);
     for (let k = 0; k + 1 < this.width; k++) {
-      const price = this.starts.has(k) ? JUMP_TO_START : JUMP_ELSEWHERE;
+      const isFree = j === 0 && this.order === 'any order';
+      const price = !this.starts.has(k) ? JUMP_ELSEWHERE : isFree ? 0 : JUMP_TO_START;
       // Of places that fit alike, the nearest.
       const far = Math.abs(k - best) / (10 * this.width);
       if (k === best || !this.reach(row + k, cost + price + far, BY_JUMP)) continue;
@@ -205,11 +237,17 @@ class Table {
     for (let k = 0; k < this.width; k++) {
       const from = row + k;
       if (this.costs[from] === Infinity) continue;
+      // Nobody goes elsewhere to play a wrong note there.
+      if (this.ways[from] === BY_JUMP && !this.isRight(j, k)) continue;
       const extra = from + this.width;
       if (this.reach(extra, this.costs[from]! + EXTRA, BY_EXTRA)) this.keepTime(extra, from);
       const most = steps[k] === undefined ? 0 : steps[k]!.length === 1 ? 1 : 3;
       for (let count = 1; count <= most; count++) this.takeForStep(j, k, count);
     }
+  }
+
+  private isRight(j: number, k: number): boolean {
+    return this.expected.steps[k]!.some(({ key }) => key.midi === this.heard[j]!.midi);
   }
 
   private takeForStep(j: number, k: number, count: number): void {
@@ -219,7 +257,7 @@ class Table {
     const apart = last.on - first.on;
     if (apart > Math.max(TOGETHER, TOGETHER_SHARE * this.interval)) return;
     const from = j * this.width + k;
-    const { cost } = bestFit(this.expected.steps[k]!, this.heard.slice(j, j + count));
+    const cost = costOfFit(this.expected.steps[k]!, this.heard, j, count);
     const to = (j + count) * this.width + k + 1;
     const untimely = this.untimely(from, k, first.on);
     const total = this.costs[from]! + cost + untimely + (APART * apart) / this.interval;
