@@ -79,6 +79,18 @@ export interface Here {
 
 export const backupFileName = (day: Day): string => `arpeggiary-${day}${BACKUP_EXTENSION}`;
 
+/** Characters of a name within the name of a file. */
+const LONGEST_NAME_PART = 40;
+
+/** "arpeggiary-ada-lindt-2026-11-25.arpeggiary": of the name what every system takes in the name of a file. */
+export function studentFileName(name: string | null, day: Day): string {
+  const words = (name ?? '').toLowerCase().match(/[\p{Letter}\p{Mark}\p{Number}]+/gu) ?? [
+    'student',
+  ];
+  const part = [...words.join('-')].slice(0, LONGEST_NAME_PART).join('');
+  return `arpeggiary-${part}-${day}${BACKUP_EXTENSION}`;
+}
+
 /** `made` in milliseconds since 1970 UTC; `after` is the last event of the file that this one follows. */
 export const headerLine = (made: number, events: number, after: EventId | null = null): string =>
   `${JSON.stringify({

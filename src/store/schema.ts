@@ -55,6 +55,7 @@ export const STUDENT = 'log.student';
 /** All students of this device; missing as long as there is only one. */
 export const ROSTER = 'log.students';
 export const CHECKPOINT = 'log.checkpoint';
+export const HANDED_OVER = 'log.handed-over';
 
 /** The day of the last backup; screens may read it. */
 export const LAST_BACKUP = 'last-backup';

@@ -6,6 +6,8 @@ import type { Day, EventBody, LogEvent, RunEvent, StudentId } from '../../shared
 import type { ItemId } from '../../shared/music/deck';
 import { appending } from './append';
 import { storeErrorOf } from './errors';
+import type { Mark, StudentFile } from './exchange';
+import type { HandOver } from './hand-over';
 import { connect } from './open';
 import { placeOf } from './own-keys';
 import { readKept, readRuns } from './read';
@@ -15,6 +17,9 @@ import { note } from './transaction';
 
 export { StoreError, type StoreErrorKind } from './errors';
 export type { StoreStatus } from './state';
+export type { Mark, StudentFile } from './exchange';
+export type { HandOver } from './hand-over';
+export type { Listed } from './roster';
 export type { UnreadEvent } from './timeline';
 
 /** The record of one student. */
@@ -49,13 +54,19 @@ export interface Students {
   readonly shown: StateSignals['shown'];
   /** Also takes a student back who was archived. */
   show(student: StudentId): Promise<void>;
-  /** Adds a student without a record, and shows it. */
-  add(): Promise<void>;
+  /** Adds a student and shows it. */
+  add(name: string): Promise<void>;
   rename(student: StudentId, name: string): Promise<void>;
   /** An archived student stays on the device, out of the way. */
   archive(student: StudentId, isArchived: boolean): Promise<void>;
   /** Deletes the student's record from this device. Not for the only one. */
   remove(student: StudentId): Promise<void>;
+  /** The record of a student as a file: all of it, or what has come in since a mark. */
+  fileOf(student: StudentId, since: Mark | null): Promise<StudentFile>;
+  /** To whom the record of a student has been handed over, the last one first. */
+  handOvers(student: StudentId): Promise<readonly HandOver[]>;
+  /** Notes that a file with this mark has been handed to somebody. */
+  noteHandOver(student: StudentId, receiver: string, mark: Mark): Promise<void>;
 }
 
 /** All that is on the device; as a store it is that of the student who is shown at first. */
@@ -201,11 +212,21 @@ export function openStore({ name, now, dayOf }: StoreOptions): Device {
       shown,
       listed,
       show: (id) => changing(({ showStudent }) => showStudent(connection, id, leaving())),
-      add: () => changing(({ addStudent }) => addStudent(connection, leaving())),
+      add: async (given) => {
+        const { addStudent } = await import('./students');
+        await recordFor(await addStudent(connection, leaving()), [{ kind: 'name', name: given }]);
+      },
       rename: async (id, given) => void (await recordFor(id, [{ kind: 'name', name: given }])),
       archive: (id, isArchived) =>
         changing(({ archiveStudent }) => archiveStudent(connection, id, isArchived)),
       remove: (id) => changing(({ removeStudent }) => removeStudent(connection, id)),
+      fileOf: async (id, since) =>
+        (await import('./exchange')).writeStudentFile(connection, id, { made: now(), since }),
+      handOvers: async (id) => (await import('./hand-over')).handOversOf(connection, id),
+      noteHandOver: async (id, receiver, mark) => {
+        const made = { student: id, receiver, mark, day: dayOf(now()) };
+        await (await import('./hand-over')).noteHandOver(connection, made);
+      },
     },
   };
 }

@@ -1,6 +1,7 @@
 /** Adding, showing, archiving and removing students. Loaded only when it is asked for. */
 import { v4 } from 'uuid';
 import type { StudentId } from '../../shared/log/events';
+import { forgetHandOvers } from './hand-over';
 import { dropParked, exchangeShown, readShown } from './own-keys';
 import type { Connection } from './open';
 import { after, readStanding } from './read';
@@ -44,15 +45,19 @@ export function showStudent(
   });
 }
 
-/** Adds a student without a record and shows it. */
-export function addStudent(connection: Connection, leaving: Leaving | null): Promise<void> {
+/** Adds a student without a record and shows it. The id that it was given. */
+export async function addStudent(
+  connection: Connection,
+  leaving: Leaving | null,
+): Promise<StudentId> {
   const added = newlyListed(v4());
-  return changing(connection, async (transaction, all) => {
+  await changing(connection, async (transaction, all) => {
     // Done already, if the work is run again on a new connection.
     const before = all.filter(({ id }) => id !== added.id);
     await exchangeShown(transaction, added.id);
     return [...(leaving === null ? before : withName(before, leaving)), added];
   });
+  return added.id;
 }
 
 /** Shows another student, if it is this one who is shown: the first who is not archived, or else the first. */
@@ -88,6 +93,7 @@ export function removeStudent(connection: Connection, student: StudentId): Promi
   return changing(connection, async (transaction, all) => {
     const others = await showAnother(transaction, student, all);
     await dropParked(transaction, student);
+    await forgetHandOvers(transaction, student);
     const events = transaction.objectStore('events');
     const { sequence } = await readStanding(transaction);
     const keys = await events.index('replay').getAllKeys(after(student, ''));

@@ -12,9 +12,8 @@ async function two(world: World): Promise<readonly [store: Device, ada: string, 
   const store = await world.ready();
   await store.record([programme(), { kind: 'name', name: 'Ada' }, ...runs(3)]);
   const ada = store.students.shown.value!;
-  await store.students.add();
+  await store.students.add('Ben');
   const ben = store.students.shown.value!;
-  await store.students.rename(ben, 'Ben');
   await store.current.value.record([programme({ minutes: 30 }), ...runs(5)]);
   return [store, ada, ben];
 }
@@ -97,7 +96,7 @@ export const aboutStudents: Promises = {
     await world.practise(3);
     const store = await world.ready();
     const ada = store.students.shown.value!;
-    await store.students.add();
+    await store.students.add('Ben');
     same(await world.checkpoint(), null);
     await store.current.value.record([programme(), ...runs(4)]);
     const ben = store.students.shown.value!;
@@ -115,7 +114,7 @@ export const aboutStudents: Promises = {
     const ids = await world.practise(3);
     const store = await world.ready();
     const [ofAda, ada] = [store.current.value, store.students.shown.value!];
-    await store.students.add();
+    await store.students.add('Ben');
     await ofAda.record([{ kind: 'void', events: [ids[2]!] }]);
     await store.students.show(ada);
     await world.agrees(store, ada);

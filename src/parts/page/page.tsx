@@ -12,6 +12,7 @@ import type { StartingNote } from '../../../shared/music/deck';
 import { hrefOf, route, type ScreenName } from '../../route';
 import { KeyboardStrip } from '../keyboard/keyboard-strip';
 import styles from './page.module.css';
+import { Whose } from './whose';
 
 interface PageProps {
   readonly title: string;
@@ -35,6 +36,7 @@ export function Page({ title, note, lit = NO_NOTES, isWide = false, children }: 
   return (
     <div class={styles.page} data-wide={isWide}>
       <header class={styles.header} data-screen-only>
+        <Whose />
         <KeyboardStrip lit={lit} />
         <nav aria-label="Screens" class={styles.nav}>
           {LINKS.map(([screen, label]) => (

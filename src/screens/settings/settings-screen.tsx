@@ -7,12 +7,12 @@ import { DataSection } from './data-section';
 import { EraseSection } from './erase-section';
 import { HandSection } from './hand-section';
 import { InstallSection } from './install-section';
-import { NameField } from '../../parts/name-field/name-field';
 import { ListeningSection } from './listening-section';
 import { NamesSection } from './names-section';
 import { PedalSection } from './pedal-section';
 import { ProgrammeSection } from './programme-section';
 import { Section } from './section';
+import { StudentsSection } from './students-section';
 import { ThemeSection } from './theme-section';
 import { UnreadSection } from './unread-section';
 
@@ -21,9 +21,7 @@ export function SettingsScreen() {
   return (
     <Page title="Settings">
       <ProgrammeSection />
-      <Section title="Student">
-        <NameField />
-      </Section>
+      <StudentsSection />
       <HandSection />
       <NamesSection />
       <ThemeSection />

@@ -15,7 +15,8 @@ import styles from './start-screen.module.css';
 export function StartScreen() {
   const store = useStore();
   const [programme, setProgramme] = useState(DEFAULT_PROGRAMME);
-  const [name, setName] = useState('');
+  const known = store.student.peek().name ?? '';
+  const [name, setName] = useState(known);
   const [failure, setFailure] = useState<string | null>(null);
   const nameId = useId();
   const others = useRef<HTMLDivElement>(null);
@@ -23,7 +24,7 @@ export function StartScreen() {
   const begin = async () => {
     const given = name.trim();
     const bodies: EventBody[] = [{ kind: 'programme', programme }];
-    if (given !== '') bodies.push({ kind: 'name', name: given });
+    if (given !== known) bodies.push({ kind: 'name', name: given });
     try {
       await store.record(bodies);
       go('today');
