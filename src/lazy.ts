@@ -14,6 +14,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   item: async () => (await import('./screens/item/item-screen')).ItemScreen,
   fingering: async () => (await import('./screens/fingering/fingering-screen')).FingeringScreen,
   drill: async () => (await import('./screens/drill/drill-screen')).DrillScreen,
+  recording: async () => (await import('./screens/recording/recording-screen')).RecordingScreen,
   report: async () => (await import('./screens/report/report-screen')).ReportScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,

@@ -8,6 +8,7 @@ export const SCREENS = [
   'item',
   'fingering',
   'drill',
+  'recording',
   'report',
   'settings',
   'help',

@@ -174,6 +174,9 @@ function Actions({ item }: { readonly item: Item }) {
       <Button onClick={() => void setAside(!isAside)}>
         {isAside ? 'Take it back on the list' : 'Set it aside'}
       </Button>
+      <ButtonLink href={hrefOf('recording')} kind="quiet">
+        Judge a recording
+      </ButtonLink>
       {isAside && <p class={styles.note}>It is set aside and does not come up on the list.</p>}
     </div>
   );

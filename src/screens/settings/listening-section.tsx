@@ -1,7 +1,9 @@
 /** Whether the app listens while one plays, and to what. */
 import { useEffect } from 'preact/hooks';
+import { ButtonLink } from '../../parts/button/button';
 import { EarControl, hasMidi } from '../../parts/ear/ear-control';
 import { preferences } from '../../preferences';
+import { hrefOf } from '../../route';
 import { midi } from '../../sound/midi-input';
 import { Section } from './section';
 
@@ -21,6 +23,9 @@ export function ListeningSection() {
       ) : (
         <p class="soft">This browser has no Web MIDI; others on this device may.</p>
       )}
+      <ButtonLink href={hrefOf('recording')} kind="quiet">
+        Judge a recording (MIDI file)
+      </ButtonLink>
     </Section>
   );
 }
