@@ -34,6 +34,24 @@ const devPolicy: Plugin = {
   },
 };
 
+/**
+ * The app is read by the first script and not by the page, which draws the last list before. What the page names all the
+ * same: the app's style sheet, which that list needs, and its script, so that it is fetched meanwhile.
+ */
+const firstLoad: Plugin = {
+  name: 'first-load',
+  apply: 'build',
+  transformIndexHtml: (_html, { bundle }) =>
+    Object.values(bundle ?? {}).flatMap((part) => {
+      if (part.type !== 'chunk' || !part.facadeModuleId?.endsWith('/main.tsx')) return [];
+      const styles = [...(part.viteMetadata?.importedCss ?? [])];
+      return [
+        ...styles.map((file) => ({ rel: 'stylesheet', href: `./${file}` })),
+        { rel: 'modulepreload', href: `./${part.fileName}` },
+      ].map((attrs) => ({ tag: 'link', attrs, injectTo: 'head' as const }));
+    }),
+};
+
 /** Bytes below which what some screens share is loaded by others too, rather than being a file of its own. */
 const SMALL_PART = 8000;
 
@@ -44,7 +62,7 @@ export default defineConfig({
   publicDir: '../manifest',
   // With 'spa' a missing file would be answered with the page, and a worker would store that.
   appType: 'mpa',
-  plugins: [preact({ reactAliasesEnabled: false }), hostHeaders, devPolicy],
+  plugins: [preact({ reactAliasesEnabled: false }), hostHeaders, devPolicy, firstLoad],
   worker: { format: 'es' },
   build: {
     outDir: '../dist',
@@ -56,15 +74,24 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Each file has its sum in the worker, which must stay small: so few files, with names that say nothing but the hash.
     rolldownOptions: {
+      // The app is an entry of its own, so that its parts are known as those of the first load.
+      input: { index: 'src/index.html', main: 'src/main.tsx' },
       // Tonal does not say of itself that its dictionaries of chords and scales, which are not used, may be left out, nor
       // VexFlow that its tablature, chord symbols and the rest may.
       treeshake: { moduleSideEffects: [{ test: /tonal|vexflow/, sideEffects: false }] },
       output: {
+        entryFileNames: 'assets/part-[hash].js',
         chunkFileNames: 'assets/part-[hash].js',
         assetFileNames: 'assets/part-[hash][extname]',
         codeSplitting: {
           groups: [
-            // All that the first screen needs is one file: each more costs a way through the worker at every start.
+            // What comes before the app stays out of it. All else that the first screen needs is one file: each more costs
+            // a way through the worker at every start.
+            {
+              name: 'boot',
+              test: /src\/(index\.html|boot|styles|snapshot\/(show|snapshot))|preload-helper/,
+              priority: 2,
+            },
             { name: 'first', tags: ['$initial'], priority: 1 },
             { name: 'part', entriesAware: true, entriesAwareMergeThreshold: SMALL_PART },
           ],

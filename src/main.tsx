@@ -1,7 +1,3 @@
-import './styles/type.css';
-import './styles/tokens.css';
-import './styles/base.css';
-import './styles/print.css';
 import { computed } from '@preact/signals';
 import { render } from 'preact';
 import { App } from './app';
@@ -9,18 +5,22 @@ import { dayOf, now } from './clock';
 import { dayListOf } from './day/day-list';
 import { followLaunches } from './launch';
 import { startPreferences } from './preferences';
+import { keepSnapshot } from './snapshot/keep';
 import { openStore, type Store } from './store/store';
 import { startUpdates } from './update/start';
 
-/** Milliseconds for which the page may stay empty: a list that comes at once needs no frame without it before. */
-const PATIENCE = 1000;
+/**
+ * Milliseconds for which the page may stay as it is, empty or with the picture of the last list: a list that comes at
+ * once needs no frame without it before.
+ */
+const PATIENCE = { empty: 1000, picture: 5000 };
 
 /** Resolves when all that the first screen shows has been read, or when that takes too long to wait for. */
-function whenRead(store: Store): Promise<void> {
+function whenRead(store: Store, patience: number): Promise<void> {
   const list = dayListOf(store);
   const isRead = computed(() => store.status.value !== 'opening' && list.isRead.value);
   return new Promise((resolve) => {
-    setTimeout(resolve, PATIENCE);
+    setTimeout(resolve, patience);
     isRead.subscribe((read) => {
       if (read) resolve();
     });
@@ -31,8 +31,10 @@ async function start(): Promise<void> {
   const store = openStore({ name: 'arpeggiary', now, dayOf });
   void startPreferences(store);
   void startUpdates();
-  await whenRead(store);
-  render(<App store={store} />, document.getElementById('app')!);
+  const root = document.getElementById('app')!;
+  await whenRead(store, PATIENCE[root.hasChildNodes() ? 'picture' : 'empty']);
+  keepSnapshot(root);
+  render(<App store={store} />, root);
   followLaunches();
 }
 

@@ -54,6 +54,31 @@ describe('with a profile that is kept', () => {
       await page.close();
     }
   });
+
+  test('the last list is there before the app has been read, which takes it over', async () => {
+    const page = await openInstalled(context, server.url);
+    await page.getByRole('button', { name: 'Make today’s list' }).click();
+    const list = page.locator('[data-ready="today"]');
+    const text = await list.innerText();
+    await page.waitForFunction(() => localStorage.getItem('today') !== null);
+    // The app opens the database as soon as it has been read.
+    await page.addInitScript(() => {
+      const open = indexedDB.open.bind(indexedDB);
+      indexedDB.open = (...parts) => {
+        const shown = document.querySelector('[data-ready="today"]');
+        Object.assign(window, { shown });
+        return open(...parts);
+      };
+    });
+    await page.reload();
+    await page.waitForFunction(() => 'shown' in window && '__k' in document.querySelector('#app')!);
+    expect(await list.innerText()).toBe(text);
+    const isSame = await list.evaluate((now) => (window as { shown?: unknown }).shown === now);
+    expect(isSame).toBe(true);
+    await page.getByRole('spinbutton', { name: 'Minutes today' }).fill('60');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => list.innerText()).not.toBe(text);
+  });
 });
 
 describe('in one browser', () => {
