@@ -16,6 +16,8 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   drill: async () => (await import('./screens/drill/drill-screen')).DrillScreen,
   recording: async () => (await import('./screens/recording/recording-screen')).RecordingScreen,
   report: async () => (await import('./screens/report/report-screen')).ReportScreen,
+  examination: async () =>
+    (await import('./screens/examination/examination-screen')).ExaminationScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,
   start: async () => (await import('./screens/start/start-screen')).StartScreen,

@@ -10,6 +10,7 @@ export const SCREENS = [
   'drill',
   'recording',
   'report',
+  'examination',
   'settings',
   'help',
   'start',

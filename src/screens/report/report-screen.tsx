@@ -3,11 +3,12 @@ import { useState } from 'preact/hooks';
 import type { Programme } from '../../../shared/log/programme';
 import { type Report, reportOf } from '../../../shared/planning/report';
 import type { Student } from '../../../shared/planning/student';
-import { Button } from '../../parts/button/button';
+import { Button, ButtonLink } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { preferences } from '../../preferences';
+import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
 import { download } from '../../parts/download';
@@ -85,6 +86,7 @@ function Tools({ student, programme, report }: ToolsProps) {
           Print
         </Button>
         <Button onClick={() => void saveTable()}>Save as a table (CSV)</Button>
+        <ButtonLink href={hrefOf('examination')}>Examination</ButtonLink>
         {!isNaming && (
           <Button kind="quiet" onClick={() => setNaming(true)}>
             {student.name === null ? 'Add the name' : 'Change the name'}
