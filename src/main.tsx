@@ -6,6 +6,7 @@ import { dayListOf } from './day/day-list';
 import { followLaunches } from './launch';
 import { startPreferences } from './preferences';
 import { keepSnapshot } from './snapshot/keep';
+import { demoStore } from './store-context';
 import { openStore, type Store } from './store/store';
 import { startUpdates } from './update/start';
 
@@ -33,7 +34,7 @@ async function start(): Promise<void> {
   void startUpdates();
   const root = document.getElementById('app')!;
   await whenRead(store, PATIENCE[root.hasChildNodes() ? 'picture' : 'empty']);
-  keepSnapshot(root);
+  keepSnapshot(root, () => demoStore.value === null);
   render(<App store={store} />, root);
   followLaunches();
 }

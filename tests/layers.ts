@@ -37,9 +37,10 @@ const MAY_USE: Readonly<Record<string, readonly string[]>> = {
   'src/day': [...ALL_SHARED, 'src', 'src/store'],
   'src/sound': [...ALL_SHARED, 'src'],
   'src/update': ['src'],
+  'src/snapshot': [],
   'src/demo': [...ALL_SHARED, 'src', 'src/store'],
   'src/screens': [...ALL_SHARED, 'src', ...TOOLS],
-  src: [...ALL_SHARED, ...TOOLS, 'src/styles'],
+  src: [...ALL_SHARED, ...TOOLS, 'src/snapshot', 'src/styles'],
   'service-worker': [],
 };
 

@@ -1,4 +1,3 @@
-import { demoStore } from '../store-context';
 import { type Sketch, writeSnapshot } from './snapshot';
 
 /** Milliseconds between two pictures while the screen changes. */
@@ -16,21 +15,20 @@ function sketchOf(node: Node): readonly Sketch[] {
   return [[node.localName, attributes, [...node.childNodes].flatMap(sketchOf)]];
 }
 
-/** Today's list at rest: the person's own, and nothing else that the app has to say. */
+/** Today's list at rest, and nothing else that the app has to say. */
 const isAtRest = (root: Element): boolean =>
-  demoStore.value === null &&
   root.querySelector('[data-ready="today"]') !== null &&
   root.querySelector('[role="alert"], [role="status"]:not(:empty)') === null;
 
 /**
  * Keeps a picture of what `root` shows, as long as that is today's list; whatever changes it or leads away from it, in
- * this window or another, forgets the picture.
+ * this window or another, forgets the picture. `isOwn`: whether what is shown is the person's own.
  */
-export function keepSnapshot(root: Element): void {
+export function keepSnapshot(root: Element, isOwn: () => boolean): void {
   let timer = 0;
   const settle = () => {
     timer = 0;
-    writeSnapshot(isAtRest(root) ? [...root.childNodes].flatMap(sketchOf) : null);
+    writeSnapshot(isOwn() && isAtRest(root) ? [...root.childNodes].flatMap(sketchOf) : null);
   };
   const observer = new MutationObserver(() => {
     timer ||= window.setTimeout(settle, PAUSE);

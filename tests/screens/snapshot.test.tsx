@@ -5,6 +5,7 @@ import { showSnapshot } from '../../src/snapshot/show';
 
 const KEY = 'today';
 let root: HTMLElement;
+let isOwn = true;
 
 function List({ minutes, problem }: { readonly minutes: number; readonly problem?: string }) {
   return (
@@ -24,7 +25,7 @@ function List({ minutes, problem }: { readonly minutes: number; readonly problem
 
 /** The screen as the app draws it, and its picture taken. */
 function keep(minutes = 15, problem?: string): void {
-  keepSnapshot(root);
+  keepSnapshot(root, () => isOwn);
   render(<List minutes={minutes} {...(problem === undefined ? {} : { problem })} />, root);
 }
 const settle = () => vi.advanceTimersByTimeAsync(1000);
@@ -102,6 +103,14 @@ describe('today’s list at the next opening', () => {
     expect(localStorage.getItem(KEY)).toMatch(/"value":"20"/);
     render(<h1>Map</h1>, root);
     await settle();
+    expect(localStorage.getItem(KEY)).toBeNull();
+  });
+
+  test('of the invented student none is taken', async () => {
+    isOwn = false;
+    keep();
+    await settle();
+    isOwn = true;
     expect(localStorage.getItem(KEY)).toBeNull();
   });
 

@@ -54,7 +54,7 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
   const store = useStore();
   const { programme } = store.student.value;
   const entries = list.entries.value;
-  const isRest = isRestDay(store.student.value, plan.day);
+  const isRest = list.sore.value === null && isRestDay(store.student.value, plan.day);
   return (
     <div data-ready="today">
       <Remarks plan={plan} isRest={isRest} />
