@@ -17,30 +17,27 @@ interface StudentDialogProps {
   readonly onClose: () => void;
 }
 
+type Page = 'all' | 'rename' | 'remove';
+
 export function StudentDialog({ students, listed, onClose }: StudentDialogProps) {
-  const [isRemoving, setRemoving] = useState(false);
+  const [page, setPage] = useState<Page>('all');
   const close = () => {
-    setRemoving(false);
+    setPage('all');
     onClose();
   };
   const name = studentText(listed?.name ?? null);
+  const titles = { all: name, rename: `Rename ${name}`, remove: `Remove ${name} from this device?` };
   return (
-    <Dialog
-      title={isRemoving ? `Remove ${name} from this device?` : name}
-      isOpen={listed !== null}
-      onClose={close}
-    >
-      {listed !== null &&
-        (isRemoving ? (
-          <Removal students={students} listed={listed} onClose={close} />
-        ) : (
-          <Changes
-            students={students}
-            listed={listed}
-            onClose={close}
-            onRemove={() => setRemoving(true)}
-          />
-        ))}
+    <Dialog title={titles[page]} isOpen={listed !== null} onClose={close}>
+      {listed !== null && page === 'all' && (
+        <Changes students={students} listed={listed} onClose={close} onTurn={setPage} />
+      )}
+      {listed !== null && page === 'rename' && (
+        <Renaming students={students} listed={listed} onClose={close} />
+      )}
+      {listed !== null && page === 'remove' && (
+        <Removal students={students} listed={listed} onClose={close} />
+      )}
     </Dialog>
   );
 }
@@ -65,14 +62,39 @@ function useAttempt(onClose: () => void) {
   return { failure, attempt };
 }
 
-function Changes({ students, listed, onClose, onRemove }: PartProps & { onRemove: () => void }) {
+interface ChangesProps extends PartProps {
+  readonly onTurn: (page: Page) => void;
+}
+
+function Changes({ students, listed, onClose, onTurn }: ChangesProps) {
   const { failure, attempt } = useAttempt(onClose);
-  const [typed, setTyped] = useState(listed.name ?? '');
   const { id, isArchived } = listed;
   const others = students.listed.value.filter((other) => other.id !== id && !other.isArchived);
+  return (
+    <div class={styles.form}>
+      <Button onClick={() => onTurn('rename')}>Rename…</Button>
+      <Button
+        disabled={!isArchived && others.length === 0}
+        onClick={() => void attempt(students.archive(id, !isArchived))}
+      >
+        {isArchived ? 'Take back' : 'Archive'}
+      </Button>
+      <p class="soft">Archived, a student stays on the device with all that is on record.</p>
+      <Button onClick={() => onTurn('remove')}>Remove from this device…</Button>
+      {failure !== null && <p role="alert">{failure}</p>}
+      <DialogActions>
+        <Button onClick={onClose}>Close</Button>
+      </DialogActions>
+    </div>
+  );
+}
+
+function Renaming({ students, listed, onClose }: PartProps) {
+  const { failure, attempt } = useAttempt(onClose);
+  const [typed, setTyped] = useState(listed.name ?? '');
   const rename = (event: Event) => {
     event.preventDefault();
-    void attempt(students.rename(id, typed.trim()));
+    void attempt(students.rename(listed.id, typed.trim()));
   };
   return (
     <form class={styles.form} onSubmit={rename}>
@@ -86,23 +108,9 @@ function Changes({ students, listed, onClose, onRemove }: PartProps & { onRemove
           onInput={(event) => setTyped(event.currentTarget.value)}
         />
       </label>
-      {isArchived ? (
-        <Button onClick={() => void attempt(students.archive(id, false))}>Take back</Button>
-      ) : (
-        <>
-          <Button
-            disabled={others.length === 0}
-            onClick={() => void attempt(students.archive(id, true))}
-          >
-            Archive
-          </Button>
-          <p class="soft">Archived, a student stays on the device with all that is on record.</p>
-        </>
-      )}
-      <Button onClick={onRemove}>Remove from this device…</Button>
       {failure !== null && <p role="alert">{failure}</p>}
       <DialogActions>
-        <Button onClick={onClose}>Close</Button>
+        <Button onClick={onClose}>Keep the name</Button>
         <Button kind="main" type="submit" disabled={typed.trim() === (listed.name ?? '')}>
           Save the name
         </Button>

@@ -18,7 +18,7 @@ export function StudentsSection() {
   const all = students?.listed.value ?? [];
   return (
     <Section title={all.length > 1 ? 'Students' : 'Student'}>
-      <NameField />
+      {all.length < 2 && <NameField />}
       {students !== null && all.length > 1 && <StudentList students={students} all={all} />}
       {students !== null && all.length > 0 && (
         <>
