@@ -26,7 +26,11 @@ export function StudentDialog({ students, listed, onClose }: StudentDialogProps)
     onClose();
   };
   const name = studentText(listed?.name ?? null);
-  const titles = { all: name, rename: `Rename ${name}`, remove: `Remove ${name} from this device?` };
+  const titles = {
+    all: name,
+    rename: `Rename ${name}`,
+    remove: `Remove ${name} from this device?`,
+  };
   return (
     <Dialog title={titles[page]} isOpen={listed !== null} onClose={close}>
       {listed !== null && page === 'all' && (
