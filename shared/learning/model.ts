@@ -67,8 +67,8 @@ const CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
 const START_ABILITY = Math.log2(45);
 /** By way: right 2, left 2, together 2, together 4, contrary; then right 4 and left 4, set between their neighbours. */
 const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;
-const ABILITY_DRIFT = 0.012 ** 2;
-const ITEM_DRIFT = 0.025 ** 2;
+const ABILITY_DRIFT = 0.016 ** 2;
+const ITEM_DRIFT = 0.015 ** 2;
 const ITEM_VARIANCE_LIMIT = 0.35 ** 2;
 const LONGEST_STABILITY = 300;
 
@@ -324,7 +324,7 @@ export function observe(
     }
   }
   residual[item.index]! += itemVariance * move;
-  variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + 0.03 ** 2;
+  variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + 0.025 ** 2;
   practise(learner, item, day, fluency === 0);
 }
 

@@ -11,7 +11,7 @@ export interface Horizon {
 
 const MARGIN = 0.25;
 /** Above 1, as a programme is ready when its last items are: those that lack most count for more than their lack. */
-const LAGGARDS = 1.5;
+const LAGGARDS = 2;
 
 /**
  * Shortfall of a level (log2 of the mark at four notes a beat) against a target: falls smoothly to nothing beyond a

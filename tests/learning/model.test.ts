@@ -35,6 +35,16 @@ const spread = (learner: Learner, day: number): number => {
   return high / low;
 };
 
+/** Spread of runs, in octaves of tempo, that is learnt from these ratings again and again. */
+function spreadAfter(ratings: readonly Fluency[]): number {
+  const learner = newLearner();
+  for (let i = 0; i < 400; i++) {
+    const day = DAY + Math.floor(i / 10);
+    observe(learner, item, { tempo: 180, fluency: ratings[i % ratings.length]!, day });
+  }
+  return Math.exp(learner.noise[0]!);
+}
+
 describe('the learner model', () => {
   it('expects a beginner to be even at 45 with one hand over two octaves, and less beyond', () => {
     const learner = newLearner();
@@ -98,14 +108,6 @@ describe('the learner model', () => {
   });
 
   it('learns how much the runs of this student spread', () => {
-    const spreadAfter = (ratings: readonly Fluency[]): number => {
-      const learner = newLearner();
-      for (let i = 0; i < 400; i++) {
-        const day = DAY + Math.floor(i / 10);
-        observe(learner, item, { tempo: 180, fluency: ratings[i % ratings.length]!, day });
-      }
-      return Math.exp(learner.noise[0]!);
-    };
     const steady = spreadAfter([3, 3, 2, 3]);
     const erratic = spreadAfter([4, 1, 3, 0, 4, 2]);
     expect(steady).toBeLessThan(0.33);

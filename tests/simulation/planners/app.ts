@@ -1,0 +1,14 @@
+/** The planner that the app ships, through its public face. */
+import { itemOf } from '../../../shared/music/deck';
+import { planDay } from '../../../shared/planning/today';
+import type { MakePlanner } from './planner';
+
+export const app: MakePlanner = () => ({
+  plan: ({ student, day, seconds }) =>
+    planDay(student, day, seconds / 60).entries.map((entry) => ({
+      key: entry.key,
+      items: entry.items.map(itemOf),
+      tempo: entry.tempo,
+      seconds: entry.seconds,
+    })),
+});
