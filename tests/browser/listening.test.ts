@@ -1,8 +1,10 @@
 /** Listening on the built app: MIDI played during a run, refused, missing, unplugged. */
 import axe from 'axe-core';
+import { type MidiData, type MidiEvent, writeMidi } from 'midi-file';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
+import type { Take } from '../../shared/listening/take';
 import type { RunEvent } from '../../shared/log/events';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
@@ -206,6 +208,74 @@ describe('a MIDI keyboard', () => {
     expect((await runsIn(page))[0]).not.toHaveProperty('take');
   });
 });
+
+const pick = (page: Page, name: string, bytes: Uint8Array) =>
+  page
+    .getByLabel(/MIDI file/)
+    .setInputFiles({ name, mimeType: 'audio/midi', buffer: Buffer.from(bytes) });
+
+describe('a MIDI file', () => {
+  test('of a practice is cut into runs, which are recorded as the person confirms', async () => {
+    const page = await openApp('NotAllowedError');
+    await page.goto(`${server.url}#/recording`);
+    await pick(page, 'letter.mid', new TextEncoder().encode('Dear teacher'));
+    await page.getByRole('alert').getByText('This is not a MIDI file.').waitFor();
+
+    const practice = [
+      takeOf(LEFT, { waits: [{ step: 9, seconds: 0.2 }] }),
+      takeOf(['d.dominant-65.together.4'], {}),
+      takeOf(['c.major-53.right.2'], {}),
+    ];
+    await pick(page, 'practice.mid', fileOf(practice));
+    const rows = page.locator('main ol > li');
+    await page.getByText('3 runs found.').waitFor();
+    expect(await rows.locator('a').allInnerTexts()).toEqual([
+      'F, major triad, root position',
+      'D, dominant seventh, first inversion',
+      'C, major triad, root position',
+    ]);
+    await rows.nth(0).getByText('before the thumb on F').waitFor();
+    await rows.nth(1).getByRole('radio', { name: 'uneven', exact: true }).check();
+    await rows.nth(2).getByRole('checkbox', { name: 'record it' }).uncheck();
+    await page.getByRole('button', { name: 'Record these 2 runs' }).click();
+    await page.getByText('2 runs recorded.').waitFor();
+    const runs = await runsIn(page);
+    expect(runs.map(({ item, fluency, take }) => [item, fluency, take!.source])).toEqual([
+      ['f.major-53.left.2', 2, 'file'],
+      ['d.dominant-65.together.4', 2, 'file'],
+    ]);
+
+    // On the item's page it can be looked at again.
+    await page.goto(`${server.url}#/item/f.major-53.left.2`);
+    await page.getByRole('heading', { name: 'Heard' }).waitFor();
+    expect(await page.getByText('before the thumb on F').count()).toBe(1);
+  });
+});
+
+/** Takes one after another, with three seconds between, as a MIDI file by an independent library. */
+function fileOf(takes: readonly Take[]): Uint8Array {
+  const events: { at: number; event: Partial<MidiEvent> }[] = [];
+  let start = 0;
+  for (const { notes } of takes) {
+    for (const { midi: noteNumber, on, off, loudness } of notes) {
+      const note = { noteNumber, channel: 0 };
+      events.push({ at: start + on, event: { ...note, type: 'noteOn', velocity: loudness! } });
+      events.push({ at: start + off!, event: { ...note, type: 'noteOff', velocity: 0 } });
+    }
+    start += notes.at(-1)!.on + 3;
+  }
+  let now = 0;
+  // 480 ticks in a crotchet of half a second.
+  const track = events
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ at, event }) => {
+      const deltaTime = Math.round(at * 960) - now;
+      now += deltaTime;
+      return { ...event, deltaTime };
+    });
+  const header = { format: 0, numTracks: 1, ticksPerBeat: 480 };
+  return Uint8Array.from(writeMidi({ header, tracks: [track] } as unknown as MidiData));
+}
 
 test('without MIDI it says why, and the run goes on as ever', async () => {
   const page = await openApp('InvalidStateError');
