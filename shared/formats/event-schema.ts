@@ -81,7 +81,7 @@ const areUnique = (values: readonly string[]) => new Set(values).size === values
 
 const stageGoal = v.object({ asked: v.boolean(), target: tempo });
 
-const programme = v.object({
+export const programmeSchema = v.object({
   notes: v.pipe(
     v.array(v.picklist(STARTING_NOTES)),
     v.minLength(1),
@@ -100,6 +100,7 @@ const programme = v.object({
   minutes: whole(1, 600),
   daysPerWeek: whole(1, 7),
   date: v.nullable(day),
+  requirements: v.exactOptional(text(LONGEST_TEXT)),
 }) satisfies v.GenericSchema<unknown, Programme>;
 
 /** Notes of the chord in an octave. */
@@ -204,7 +205,7 @@ export const EVENT_SCHEMAS = {
     entry: v.nullable(text(LONGEST_ENTRY)),
     take: v.exactOptional(takeSchema),
   }),
-  programme: v.object({ ...stamp, kind: v.literal('programme'), programme }),
+  programme: v.object({ ...stamp, kind: v.literal('programme'), programme: programmeSchema }),
   name: v.object({ ...stamp, kind: v.literal('name'), name: text(LONGEST_NAME) }),
   aside: v.object({ ...stamp, kind: v.literal('aside'), item, aside: v.boolean() }),
   remark: v.object({

@@ -22,6 +22,8 @@ export interface Programme {
   readonly daysPerWeek: number;
   /** Of the examination or lesson, or null. */
   readonly date: Day | null;
+  /** What else is asked for, in words. A reader that does not know the field leaves it out. */
+  readonly requirements?: string;
 }
 
 /**
