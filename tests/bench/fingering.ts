@@ -1,5 +1,4 @@
 /** All 264 fingerings of the deck: time, how it grows, and how often tradition and the hand alone agree. */
-import { pathToFileURL } from 'node:url';
 import { CHORDS } from '../../shared/music/chords';
 import { STARTING_NOTES } from '../../shared/music/deck';
 import { costOf } from '../../shared/music/fingering/cost';
@@ -8,6 +7,8 @@ import { fingeringsOf } from '../../shared/music/fingering/result';
 import type { Question } from '../../shared/music/fingering/types';
 import { pitchClassOf } from '../../shared/music/spelling';
 import { semitonesOf } from '../../shared/music/theory';
+import { keysOf } from '../fingering/questions';
+import { PRINTED_TRIADS } from '../reference/printed-triads';
 
 const DECK: readonly Question[] = STARTING_NOTES.flatMap((note) =>
   CHORDS.flatMap(({ intervals }) => {
@@ -36,6 +37,23 @@ function growth(name: string, questions: readonly Question[]): void {
   console.log(`  ${name}: ${(1000 * time).toFixed(0)} µs a question`);
 }
 
+const digitsOf = ({ fingers }: { readonly fingers: readonly number[] }): string => fingers.join('');
+
+/** How many of the printed fingerings of triads come first, and how many are offered, of all that are printed. */
+function printedShares(): void {
+  const answers = PRINTED_TRIADS.map(({ note, chord, hand, usual, alternate }) => {
+    const { best, alternatives } = fingeringsOf({ keys: keysOf(note, chord), hand, octaves: 1 });
+    const others = alternatives.map(digitsOf);
+    return { isFirst: digitsOf(best) === usual, alternate, isOffered: others.includes(alternate!) };
+  });
+  const printed = answers.filter(({ alternate }) => alternate);
+  console.log('fingerings of root-position triads as printed:');
+  console.log(`  first: ${answers.filter(({ isFirst }) => isFirst).length} of ${answers.length}`);
+  console.log(
+    `  alternatives that are offered: ${printed.filter(({ isOffered }) => isOffered).length} of ${printed.length}`,
+  );
+}
+
 export function benchFingering(): void {
   const first = leastTime(1, () => askAll(DECK));
   const warm = leastTime(15, () => askAll(DECK));
@@ -43,6 +61,9 @@ export function benchFingering(): void {
     `${DECK.length} fingerings, two octaves, with alternatives: ${warm.toFixed(1)} ms (at most 60 ms), ` +
       `the first time ${first.toFixed(1)} ms`,
   );
+
+  console.log(`  ${((1000 * warm) / DECK.length).toFixed(0)} µs each`);
+  printedShares();
 
   console.log('by octaves (all 264):');
   for (const octaves of [1, 2, 4, 8])
@@ -73,5 +94,3 @@ export function benchFingering(): void {
   });
   console.log(`  ${light.length} of ${DECK.length}`);
 }
-
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) benchFingering();

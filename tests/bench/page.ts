@@ -20,7 +20,7 @@ const RATES = [1, 4];
 const TIMES = 15;
 const LIMIT = 2;
 const MB = 1_000_000;
-const READY = 'ready for the benchmark';
+export const READY = 'ready for the benchmark';
 
 declare global {
   interface Window {
@@ -30,7 +30,7 @@ declare global {
 }
 
 /** Runs in each page before its own scripts. */
-function watchForReady(word: string): void {
+export function watchForReady(word: string): void {
   const observer = new MutationObserver(() => {
     if (document.querySelector('[data-ready]') === null) return;
     observer.disconnect();
@@ -46,7 +46,11 @@ function watchForReady(word: string): void {
 }
 
 /** Asks nothing of the page before it is ready: the question itself would be a script that it has to read. */
-async function timeToReady(context: BrowserContext, url: string, rate: number): Promise<number> {
+export async function timeToReady(
+  context: BrowserContext,
+  url: string,
+  rate: number,
+): Promise<number> {
   const page = await context.newPage();
   const devtools = await context.newCDPSession(page);
   await devtools.send('Emulation.setCPUThrottlingRate', { rate });
@@ -101,7 +105,7 @@ interface Times {
   readonly median: number;
 }
 
-function timesOf(values: readonly number[]): Times {
+export function timesOf(values: readonly number[]): Times {
   const sorted = values.toSorted((a, b) => a - b);
   return { fastest: sorted[0]!, median: sorted[Math.floor(sorted.length / 2)]! };
 }

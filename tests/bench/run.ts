@@ -1,9 +1,13 @@
 /** The benchmarks: `npm run bench` runs all, `npm run bench -- page` those of one name. They print ratios, and judge nothing. */
+import { benchFingering } from './fingering';
 import { benchModel } from './model';
 import { benchPage } from './page';
+import { benchStaff } from './staff';
 
 const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   model: benchModel,
+  fingering: benchFingering,
+  staff: benchStaff,
   page: benchPage,
 };
 
