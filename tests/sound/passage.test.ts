@@ -26,10 +26,15 @@ const playingOf = (change: Partial<Playing> = {}): Playing => ({
   ...change,
 });
 
-const before = (passage: ReturnType<typeof passageOf>, time: number): readonly Turn[] =>
-  due(turnsOf(passage), 0 - passage.countInBeats, { now: -Infinity, lookAhead: 0 }).ahead.concat(
-    due(turnsOf(passage), 0 - passage.countInBeats, { now: time, lookAhead: 0 }).late,
-  );
+/** What begins before a time. */
+const before = (passage: Passage, time: number): readonly Turn[] =>
+  due(turnsOf(passage), 0 - passage.countInBeats, { now: time, lookAhead: 0 }).late;
+
+/** Where a passage comes next after a time, and how long that takes. */
+const placeAt = (passage: Passage, time: number) => {
+  const turn = turnsOf(passage)(indexAt(passage, time))!;
+  return { place: turn.place, wait: turn.time - time };
+};
 
 describe('a passage', () => {
   it('is counted in, played once and over when its last note is', () => {
@@ -70,11 +75,6 @@ describe('a passage', () => {
 });
 
 describe('a change on the way', () => {
-  const placeAt = (passage: ReturnType<typeof passageOf>, time: number) => {
-    const turn = turnsOf(passage)(indexAt(passage, time))!;
-    return { place: turn.place, wait: turn.time - time };
-  };
-
   it('of the tempo goes on from the same place, as fast as is asked', () => {
     const slow = passageOf(playingOf(), 10, 0);
     // A quarter of a beat after the note at 24: three quarters of a quaver are left at 60, half of that time at 120.
