@@ -26,7 +26,7 @@ import { handOfDrill } from './drills/kinds';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 4;
+export const STUDENT_VERSION = 5;
 
 export interface LastRun {
   readonly day: Day;
@@ -42,6 +42,11 @@ export interface Remark {
   readonly text: string;
   readonly join: string | null;
   readonly by: Judge;
+}
+
+export interface Wish {
+  readonly id: EventId;
+  readonly from: Day;
 }
 
 /** Something that was recorded, without its kind, with its day and its id for taking it back. */
@@ -87,8 +92,8 @@ export interface Student {
   readonly span: number | null;
   readonly work: ReadonlyMap<Day, Work>;
   readonly noteCounts: ReadonlyMap<StartingNote, NoteCount>;
-  /** What the teacher asks for, from which day on; gone once it has been played then. */
-  readonly wishes: ReadonlyMap<ItemId, Day>;
+  /** What the teacher asks for; gone once it has been played on its day or later. */
+  readonly wishes: ReadonlyMap<ItemId, Wish>;
   readonly examinations: readonly Examination[];
   /** The last that was handed out. */
   readonly lastReport: HandedReport | null;
@@ -118,7 +123,7 @@ type Draft = Mutable<
   drills: Map<HandOfArpeggio, DrillWork>;
   work: Map<Day, Work>;
   noteCounts: Map<StartingNote, NoteCount>;
-  wishes: Map<ItemId, Day>;
+  wishes: Map<ItemId, Wish>;
   examinations: Examination[];
 };
 
@@ -163,8 +168,8 @@ function applyRun(draft: Draft, run: RunEvent): void {
   observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
   if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
   draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
-  const wished = draft.wishes.get(item.id);
-  if (wished !== undefined && day >= wished) draft.wishes.delete(item.id);
+  const wish = draft.wishes.get(item.id);
+  if (wish !== undefined && day >= wish.from) draft.wishes.delete(item.id);
 
   const form = draft.programme?.contraryForm;
   const seconds = secondsOf(intervalCount(item.chord, item.way, form), tempo);
@@ -221,7 +226,7 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       break;
     }
     case 'wish':
-      draft.wishes.set(event.item, event.from);
+      draft.wishes.set(event.item, { id: event.id, from: event.from });
       break;
     case 'examination': {
       const { id, day, seed, settings, items, judge, forecast } = event;

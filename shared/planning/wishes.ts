@@ -6,6 +6,6 @@ import type { Student } from './student';
 /** The items that are due on a day, in the order of the deck. What is set aside is not asked for. */
 export const wishedOn = ({ wishes, aside }: Student, day: Day): readonly Item[] =>
   [...wishes]
-    .filter(([id, from]) => from <= day && !aside.has(id))
+    .filter(([id, { from }]) => from <= day && !aside.has(id))
     .map(([id]) => itemOf(id))
     .toSorted((a, b) => a.index - b.index);

@@ -1,11 +1,13 @@
 /** Remarks, newest first, and a field for a new one about an item, or about the student as a whole (`about` null). */
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { LONGEST_TEXT } from '../../../shared/formats/event';
+import type { EventId, Judge } from '../../../shared/log/events';
 import { chordOf } from '../../../shared/music/chords';
 import { type ItemId, itemOf } from '../../../shared/music/deck';
 import type { Remark } from '../../../shared/planning/student';
 import { Button } from '../button/button';
 import { dateText } from '../dates';
+import { joinWords, joinWordsOf } from '../join-words';
 import { say } from '../notice/notice';
 import { chordText, wayText } from '../words';
 import { useStore } from '../../store-context';
@@ -16,23 +18,37 @@ interface RemarksProps {
   readonly about: ItemId | null;
   /** In the order in which they were made. */
   readonly remarks: readonly Remark[];
+  /** Who is writing. */
+  readonly by?: Judge;
 }
 
-export function Remarks({ about, remarks }: RemarksProps) {
+export function Remarks({ about, remarks, by = 'player' }: RemarksProps) {
   const store = useStore();
   const [text, setText] = useState('');
+  const [join, setJoin] = useState('');
   const [regretted, setRegretted] = useState<Regretted | null>(null);
 
   const save = async (event: Event) => {
     event.preventDefault();
     if (text.trim() === '') return;
     try {
-      await store.record([{ kind: 'remark', about, text: text.trim() }]);
+      const [made] = await store.record([
+        { kind: 'remark', about, text: text.trim(), by, ...(join !== '' && { join }) },
+      ]);
       setText('');
-      say('Remark saved.');
+      setJoin('');
+      say('Remark saved.', { label: 'Undo', do: () => void undo(made!.id) });
     } catch (error) {
       // The text stays in the field.
       say(error instanceof Error ? error.message : 'The remark could not be saved.');
+    }
+  };
+
+  const undo = async (id: EventId) => {
+    try {
+      await store.record([{ kind: 'void', events: [id] }]);
+    } catch {
+      say('This could not be undone now.', { label: 'Try again', do: () => void undo(id) });
     }
   };
 
@@ -43,9 +59,11 @@ export function Remarks({ about, remarks }: RemarksProps) {
           <li key={remark.id} class={styles.remark}>
             <p>
               {remark.about !== about && <ItemName id={remark.about} />}
+              <JoinName remark={remark} />
               {remark.text}
             </p>
             <p class={styles.day}>
+              {remark.by === 'teacher' && 'Teacher, '}
               {dateText(remark.day)}
               <span data-screen-only>
                 <Button
@@ -72,6 +90,7 @@ export function Remarks({ about, remarks }: RemarksProps) {
             onInput={(event) => setText(event.currentTarget.value)}
           />
         </label>
+        {about !== null && <JoinField about={about} join={join} onChange={setJoin} />}
         <Button type="submit" disabled={text.trim() === ''}>
           Save remark
         </Button>
@@ -79,6 +98,43 @@ export function Remarks({ about, remarks }: RemarksProps) {
       <TakeBack regretted={regretted} onClose={() => setRegretted(null)} />
     </div>
   );
+}
+
+interface JoinFieldProps {
+  readonly about: ItemId;
+  readonly join: string;
+  readonly onChange: (join: string) => void;
+}
+
+/** A remark may be about one join of an item. */
+function JoinField({ about, join, onChange }: JoinFieldProps) {
+  const student = useStore().student.value;
+  const joins = useMemo(() => joinWordsOf(student, itemOf(about)), [student, about]);
+  return (
+    <label class={styles.label}>
+      About
+      <select
+        class={styles.join}
+        value={join}
+        onChange={(event) => onChange(event.currentTarget.value)}
+      >
+        <option value="">all of it</option>
+        {joins.map(({ id, text }) => (
+          <option key={id} value={id}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** Which join a remark is about, as long as the fingering has it. */
+function JoinName({ remark }: { readonly remark: Remark }) {
+  const student = useStore().student.value;
+  if (remark.about === null || remark.join === null) return null;
+  const words = joinWords(student, itemOf(remark.about), remark.join);
+  return words === null ? null : <span class={styles.about}>{words}: </span>;
 }
 
 /** Before a remark that stands elsewhere than with its item. */

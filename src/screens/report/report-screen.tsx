@@ -86,6 +86,7 @@ function Tools({ student, programme, report }: ToolsProps) {
           Print
         </Button>
         <Button onClick={() => void saveTable()}>Save as a table (CSV)</Button>
+        <ButtonLink href={hrefOf('lesson')}>Lesson</ButtonLink>
         <ButtonLink href={hrefOf('examination')}>Examination</ButtonLink>
         {!isNaming && (
           <Button kind="quiet" onClick={() => setNaming(true)}>
