@@ -11,6 +11,7 @@ export const SCREENS = [
   'recording',
   'report',
   'examination',
+  'lesson',
   'settings',
   'help',
   'start',
