@@ -18,6 +18,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   report: async () => (await import('./screens/report/report-screen')).ReportScreen,
   examination: async () =>
     (await import('./screens/examination/examination-screen')).ExaminationScreen,
+  lesson: async () => (await import('./screens/lesson/lesson-screen')).LessonScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,
   start: async () => (await import('./screens/start/start-screen')).StartScreen,
