@@ -13,11 +13,13 @@ import {
 } from 'vexflow/core';
 import type { EngravedNote, EngravedStaff } from '../../../shared/music/engraving/engraving';
 import { FONT, INK } from './drawing';
+import { measureOnce } from './measure';
 
 MetricsDefaults.fontFamily = FONT;
 MetricsDefaults.Stem.strokeStyle = INK;
 MetricsDefaults.Stave.strokeStyle = INK;
 Metrics.clear();
+measureOnce();
 
 const ACCIDENTALS = {
   'double flat': 'bb',
