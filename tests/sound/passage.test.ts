@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   goOn,
   indexAt,
+  type Passage,
   passageOf,
   type Playing,
   type Turn,
