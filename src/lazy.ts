@@ -19,6 +19,8 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   examination: async () =>
     (await import('./screens/examination/examination-screen')).ExaminationScreen,
   lesson: async () => (await import('./screens/lesson/lesson-screen')).LessonScreen,
+  programme: async () => (await import('./screens/programme/programme-screen')).ProgrammeScreen,
+  receive: async () => (await import('./screens/receive/receive-screen')).ReceiveScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,
   start: async () => (await import('./screens/start/start-screen')).StartScreen,

@@ -13,6 +13,8 @@ export const SCREENS = [
   'examination',
   'lesson',
   'settings',
+  'programme',
+  'receive',
   'help',
   'start',
 ] as const;

@@ -6,11 +6,17 @@ import * as v from 'valibot';
 import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
 import { STAGES, STARTING_NOTES } from '../music/deck';
+import { studentFileName } from './backup';
 import { LONGEST_NAME, LONGEST_TEXT, programmeSchema } from './event-schema';
 import { findFault } from './limits';
 
 export const OFFER_FORMAT = 'arpeggiary-programme';
 export const OFFER_VERSION = 1;
+export const OFFER_MIME = 'application/vnd.arpeggiary.programme+json';
+
+/** "arpeggiary-programme-ada-2026-11-25.arpeggiary". */
+export const offerFileName = (name: string | null, day: Day): string =>
+  studentFileName(name === null ? 'programme' : `programme ${name}`, day);
 
 /** Characters of a file, or of what a link holds when it is unpacked: the longest programme has half of it. */
 export const LONGEST_OFFER = 20_000;
@@ -39,7 +45,10 @@ const later = (): OfferError =>
   );
 
 const offer = v.object({
-  programme: programmeSchema,
+  programme: v.pipe(
+    programmeSchema,
+    v.check(({ stages }) => STAGES.some((stage) => stages[stage].asked), 'asks for no stage'),
+  ),
   name: v.nullable(v.pipe(v.string(), v.maxLength(LONGEST_NAME))),
 });
 

@@ -10,7 +10,7 @@ const inWords = (number: number): string => NUMBERS[number] ?? String(number);
 const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
 
-function notesText({ notes }: Programme): string {
+export function notesText({ notes }: Programme): string {
   if (notes.length === STARTING_NOTES.length) return 'all twelve starting notes';
   const areTheWhite =
     notes.length === WHITE_NOTES.length && WHITE_NOTES.every((note) => notes.includes(note));

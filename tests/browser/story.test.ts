@@ -200,7 +200,7 @@ test('a student plays through two days, offline and through a wiped device', asy
     mimeType: 'application/octet-stream',
     buffer: readFileSync(file),
   });
-  await page.getByRole('button', { name: 'Restore', exact: true }).click();
+  await page.getByRole('button', { name: 'Take in', exact: true }).click();
   expect(await openEntries(page)).toEqual(second);
   expect(await entriesOf(page)).toEqual(second);
   expect(errors).toEqual([]);

@@ -1,16 +1,17 @@
 /** Where the record is, how safe it is there, and how to have it elsewhere. */
-import { useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import { backupFileName } from '../../../shared/formats/backup';
 import { daysBetween } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
 import { Button } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { say } from '../../parts/notice/notice';
-import { RestoreBackup } from '../../parts/restore-backup/restore-backup';
+import { OpenFile } from '../../parts/open-file/open-file';
 import { askToPersist, storageState, type StorageState } from '../../store/durability';
 import type { Store } from '../../store/store';
-import { useStore } from '../../store-context';
+import { StudentsContext, useStore } from '../../store-context';
 import { download } from '../../parts/download';
+import { HandOverSection } from './hand-over-section';
 import { Section } from './section';
 import styles from './settings-screen.module.css';
 
@@ -31,6 +32,7 @@ export function DataSection() {
     storageState(store).then(setState, () => setState(null));
   };
   useEffect(read, [store]);
+  const hasSeveral = (useContext(StudentsContext)?.listed.value.length ?? 0) > 1;
   const runs = [...store.student.value.work.values()].reduce((sum, work) => sum + work.runs, 0);
 
   return (
@@ -42,15 +44,17 @@ export function DataSection() {
             : `${runs} runs are on the record, on this device and nowhere else.`}{' '}
           {state !== null && backupText(state.lastBackup, store.today.value)}
         </p>
+        {hasSeveral && <p>A backup holds all students of this device.</p>}
         <Button onClick={() => void saveBackup(store).then(read)}>Save a backup file</Button>
         <div class={styles.restore}>
           <p>
-            Restoring adds what is missing here and changes nothing else; doing it twice does no
-            harm. So it also brings the runs of two devices together.
+            Taking a file in adds what is missing here and changes nothing else; doing it twice does
+            no harm. So it also brings the runs of two devices together.
           </p>
-          <RestoreBackup onRestored={() => say('Restored.')} />
+          <OpenFile onTakenIn={() => say('Taken in.')} />
         </div>
       </Section>
+      <HandOverSection />
       <Section title="How the record is kept">
         {state === null ? (
           <p>The browser does not say how it keeps the record.</p>

@@ -4,6 +4,7 @@ import { deckOf } from '../../../shared/learning/readiness';
 import type { Programme } from '../../../shared/log/programme';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
+import { GiveProgramme } from '../../parts/programme-offer/give-programme';
 import { ProgrammeForm } from '../../parts/programme-form/programme-form';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
@@ -15,6 +16,7 @@ export function ProgrammeSection() {
   const store = useStore();
   const { programme } = store.student.value;
   const [draft, setDraft] = useState<Programme | null>(null);
+  const [isGiving, setGiving] = useState(false);
   if (programme === null) {
     return (
       <Section title="Programme">
@@ -37,7 +39,21 @@ export function ProgrammeSection() {
     return (
       <Section title="Programme">
         <p>{programmeText(programme, deckOf(programme).length)}</p>
-        <Button onClick={() => setDraft(programme)}>Change the programme</Button>
+        {programme.requirements !== undefined && (
+          <p class={styles.words}>{programme.requirements}</p>
+        )}
+        <div class={styles.row}>
+          <Button onClick={() => setDraft(programme)}>Change the programme</Button>
+          <Button onClick={() => setGiving(true)}>Give it to somebody…</Button>
+        </div>
+        <a href={hrefOf('programme')}>Open a programme from a QR code, a link or a file</a>
+        <GiveProgramme
+          programme={programme}
+          name={store.student.value.name}
+          today={store.today.value}
+          isOpen={isGiving}
+          onClose={() => setGiving(false)}
+        />
       </Section>
     );
   }

@@ -7,7 +7,7 @@ import { Button } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { ProgrammeForm } from '../../parts/programme-form/programme-form';
-import { RestoreBackup } from '../../parts/restore-backup/restore-backup';
+import { OpenFile } from '../../parts/open-file/open-file';
 import { go, hrefOf } from '../../route';
 import { lookRound, useStore } from '../../store-context';
 import styles from './start-screen.module.css';
@@ -89,10 +89,10 @@ function Others() {
     <div class={styles.others}>
       <section>
         <h2>Here before?</h2>
-        <p>Restore the record from a backup file that you saved.</p>
-        <RestoreBackup
-          onRestored={() => {
-            say('Restored.');
+        <p>Take the record in from a backup file, or a programme that your teacher gave you.</p>
+        <OpenFile
+          onTakenIn={() => {
+            say('Taken in.');
             go('today');
           }}
         />

@@ -1,49 +1,79 @@
 /**
- * Chooses a backup file, shows what it holds, and restores it when the person agrees.
+ * Takes a file: a backup or a student's record is shown and taken in when the person agrees; a programme is shown on its
+ * own screen.
  *
- * <RestoreBackup onRestored={() => go('today')} />
+ * <OpenFile onTakenIn={() => go('today')} />
+ *
+ * `file` is one that the system has handed to the app.
  */
 import type { ComponentChildren } from 'preact';
-import { useContext, useId, useState } from 'preact/hooks';
+import { useContext, useEffect, useId, useState } from 'preact/hooks';
 import {
   BACKUP_EXTENSION,
   type BackupPreview,
   type StudentPreview,
 } from '../../../shared/formats/backup';
+import { isOfferFile, LONGEST_OFFER, readOfferFile } from '../../../shared/formats/programme-offer';
+import { go } from '../../route';
 import { StudentsContext, useStore } from '../../store-context';
 import { Button } from '../button/button';
 import { dateText } from '../dates';
 import { Dialog, DialogActions } from '../dialog/dialog';
+import { codeOf } from '../programme-offer/link';
 import { studentText } from '../words';
-import styles from './restore-backup.module.css';
+import styles from './open-file.module.css';
 
-export function RestoreBackup({ onRestored }: { readonly onRestored: () => void }) {
+interface OpenFileProps {
+  readonly onTakenIn: () => void;
+  readonly file?: File | null;
+}
+
+/** Shows the programme in a file, if it is one. Rejects with an OfferError if it is a damaged one. */
+async function showProgramme(file: File): Promise<boolean> {
+  // Decoded leniently: what is no text at all is told by whoever reads it as a record.
+  const beginning = new TextDecoder().decode(await file.slice(0, 4 * LONGEST_OFFER).arrayBuffer());
+  if (!isOfferFile(beginning)) return false;
+  go('programme', await codeOf(readOfferFile(beginning)));
+  return true;
+}
+
+export function OpenFile({ onTakenIn, file: given = null }: OpenFileProps) {
   const store = useStore();
   const id = useId();
   const [preview, setPreview] = useState<BackupPreview | null>(null);
+  const [isReading, setReading] = useState(false);
   const [failure, setFailure] = useState<string | null>(null);
 
   const attempt = async (task: () => Promise<void>) => {
     setFailure(null);
+    setReading(true);
     try {
       await task();
     } catch (error) {
       setPreview(null);
       setFailure(error instanceof Error ? error.message : String(error));
     }
+    setReading(false);
   };
-  const read = (file: File) => attempt(async () => setPreview(await store.previewBackup(file)));
-  const restore = (chosen: BackupPreview) =>
+  const read = (file: File) =>
+    attempt(async () => {
+      if (!(await showProgramme(file))) setPreview(await store.previewBackup(file));
+    });
+  const takeIn = (chosen: BackupPreview) =>
     attempt(async () => {
       await store.restore(chosen);
       setPreview(null);
-      onRestored();
+      onTakenIn();
     });
+  useEffect(() => {
+    if (given !== null) void read(given);
+    // oxlint-disable-next-line react-hooks/exhaustive-deps -- a file is read once, when it comes
+  }, [given]);
 
   return (
     <div>
       <label for={id} class={styles.label}>
-        Backup file
+        Backup file, or a file from somebody else
       </label>
       <input
         id={id}
@@ -57,21 +87,18 @@ export function RestoreBackup({ onRestored }: { readonly onRestored: () => void 
           if (file !== undefined) void read(file);
         }}
       />
+      {isReading && <p role="status">Reading…</p>}
       {failure !== null && (
         <p role="alert" class={styles.failure}>
           {failure}
         </p>
       )}
-      <Dialog
-        title="Restore this backup?"
-        isOpen={preview !== null}
-        onClose={() => setPreview(null)}
-      >
+      <Dialog title="Take this in?" isOpen={preview !== null} onClose={() => setPreview(null)}>
         {preview !== null && <PreviewText preview={preview} />}
         <DialogActions>
           <Button onClick={() => setPreview(null)}>Not this one</Button>
-          <Button kind="main" onClick={() => preview && void restore(preview)}>
-            Restore
+          <Button kind="main" disabled={isReading} onClick={() => preview && void takeIn(preview)}>
+            Take in
           </Button>
         </DialogActions>
       </Dialog>

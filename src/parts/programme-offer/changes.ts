@@ -1,0 +1,45 @@
+/** What an offered programme changes, line by line, in words. */
+import { type Programme, type StageGoal } from '../../../shared/log/programme';
+import { STAGES } from '../../../shared/music/deck';
+import { type Grouping, markOf } from '../../../shared/music/tempo';
+import { dateText } from '../dates';
+import { notesText } from '../programme-text';
+import { wayText } from '../words';
+
+export interface Change {
+  readonly what: string;
+  /** Null where there is no programme yet. */
+  readonly before: string | null;
+  readonly after: string;
+}
+
+const goalText = ({ asked, target }: StageGoal, grouping: Grouping): string =>
+  asked ? `at ${markOf(target, grouping)}, ${grouping} notes a beat` : 'not asked';
+
+/** Each line of a programme: what it is about, and how to say it. */
+const LINES: readonly (readonly [string, (programme: Programme) => string])[] = [
+  ['Starting notes', notesText],
+  ...STAGES.map(
+    (stage) =>
+      [
+        wayText(stage),
+        ({ stages, grouping }: Programme) => goalText(stages[stage], grouping),
+      ] as const,
+  ),
+  ['Stage reached', ({ reached }) => wayText(reached)],
+  [
+    'Contrary motion as',
+    ({ contraryForm }) => (contraryForm === 'plain' ? 'outwards and back' : 'formula pattern'),
+  ],
+  ['Minutes a day', ({ minutes }) => String(minutes)],
+  ['Days a week', ({ daysPerWeek }) => String(daysPerWeek)],
+  ['Date', ({ date }) => (date === null ? 'none' : dateText(date))],
+  ['In words', ({ requirements }) => requirements ?? 'nothing'],
+];
+
+/** Only the lines that differ; all of them where there is no programme yet. */
+export const changesOf = (before: Programme | null, after: Programme): readonly Change[] =>
+  LINES.flatMap(([what, say]) => {
+    const [old, next] = [before === null ? null : say(before), say(after)];
+    return old === next ? [] : [{ what, before: old, after: next }];
+  });

@@ -1,0 +1,81 @@
+/** The ways in which a programme comes: a picture of a QR code, a link, a file. */
+import { useId, useState } from 'preact/hooks';
+import { Button } from '../../parts/button/button';
+import { OpenFile } from '../../parts/open-file/open-file';
+import { codeIn } from '../../parts/programme-offer/link';
+import { textInPicture } from '../../parts/programme-offer/scan';
+import { go } from '../../route';
+import styles from './programme-screen.module.css';
+
+export function OpenProgramme({ failure: ofLink }: { readonly failure: string | null }) {
+  const [failure, setFailure] = useState<string | null>(null);
+  const [typed, setTyped] = useState('');
+  const [pictureId, linkId] = [useId(), useId()];
+  const told = failure ?? ofLink;
+
+  const open = (text: string) => {
+    try {
+      const code = codeIn(text);
+      setFailure(null);
+      go('programme', code);
+    } catch (error) {
+      setFailure((error as Error).message);
+    }
+  };
+  const scan = async (picture: File) => {
+    const text = await textInPicture(picture);
+    if (text === null) {
+      setFailure(
+        'There is no QR code in this picture that can be read. Hold the camera straight and near, so that the code fills the picture.',
+      );
+    } else open(text);
+  };
+
+  return (
+    <div class={styles.ways}>
+      {told !== null && <p role="alert">{told}</p>}
+      <section class={styles.way}>
+        <h2>From a QR code</h2>
+        <label for={pictureId}>Take a picture of it, or choose one</label>
+        <input
+          id={pictureId}
+          type="file"
+          accept="image/*"
+          capture="environment"
+          onChange={(event) => {
+            const picture = event.currentTarget.files?.[0];
+            event.currentTarget.value = '';
+            if (picture !== undefined) void scan(picture);
+          }}
+        />
+      </section>
+      <section class={styles.way}>
+        <h2>From a link</h2>
+        <form
+          class={styles.link}
+          onSubmit={(event) => {
+            event.preventDefault();
+            open(typed);
+          }}
+        >
+          <label for={linkId}>The link that was sent to you</label>
+          <input
+            id={linkId}
+            type="text"
+            inputMode="url"
+            autocomplete="off"
+            value={typed}
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+          <Button type="submit" disabled={typed.trim() === ''}>
+            Open
+          </Button>
+        </form>
+      </section>
+      <section class={styles.way}>
+        <h2>From a file</h2>
+        <OpenFile onTakenIn={() => go('today')} />
+      </section>
+    </div>
+  );
+}
