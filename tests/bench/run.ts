@@ -1,5 +1,6 @@
 /** The benchmarks: `npm run bench` runs all, `npm run bench -- page` those of one name. They print ratios, and judge nothing. */
 import { benchFingering } from './fingering';
+import { benchListening } from './listening';
 import { benchModel } from './model';
 import { benchPage } from './page';
 import { benchStaff } from './staff';
@@ -8,6 +9,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   model: benchModel,
   fingering: benchFingering,
   staff: benchStaff,
+  listening: benchListening,
   page: benchPage,
 };
 

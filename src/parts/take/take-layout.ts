@@ -5,7 +5,7 @@ import type { ScoreNote } from '../../../shared/music/score';
 const HEIGHT = 132;
 const TOP = 26;
 const BOTTOM = 34;
-/** Milliseconds that the picture shows at least and at most; longer bars are cut and say their size. */
+/** Milliseconds that the picture shows at least and at most; longer bars are cut. */
 const LEAST = 50;
 const MOST = 200;
 
@@ -55,7 +55,6 @@ export interface Bar {
   readonly wait: number;
   readonly top: number;
   readonly length: number;
-  readonly isCut: boolean;
 }
 
 /** A bar for each wait that is known; upwards is late. */
@@ -66,7 +65,7 @@ export function barsOf(waits: readonly (number | null)[], layout: Layout): reado
     const shown = Math.max(lowest, Math.min(layout.most, wait));
     const length = Math.abs(layout.tall(shown));
     const top = shown > 0 ? layout.zero - length : layout.zero;
-    return [{ step, wait, top, length, isCut: shown !== wait }];
+    return [{ step, wait, top, length }];
   });
 }
 

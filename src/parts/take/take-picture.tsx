@@ -111,7 +111,7 @@ function HandPicture({ hand, take, score, layout }: HandProps) {
       {turnsOf(notes).map((step) => (
         <line key={step} class={styles.turn} x1={x(step)} x2={x(step)} y1={16} y2={height - 18} />
       ))}
-      {bars.map(({ step, top, length, wait, isCut }) => (
+      {bars.map(({ step, top, length, wait }) => (
         <g key={step}>
           <rect
             class={wait >= least ? styles.wait : styles.usual}
@@ -120,8 +120,8 @@ function HandPicture({ hand, take, score, layout }: HandProps) {
             y={top}
             height={length}
           />
-          {(wait >= least || isCut) && (
-            <text class={styles.size} x={x(step)} y={wait > 0 ? top - 3 : top + length + 11}>
+          {wait >= least && (
+            <text class={styles.size} x={x(step)} y={top - 3}>
               {(wait / 1000).toFixed(2)}
             </text>
           )}

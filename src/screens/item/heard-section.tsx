@@ -1,6 +1,6 @@
 /** What was heard of the runs of an item: the picture of a take, and how the joins have gone from take to take. */
 import { useState } from 'preact/hooks';
-import type { RunEvent } from '../../../shared/log/events';
+import { FLUENCIES, type RunEvent } from '../../../shared/log/events';
 import type { RunTake } from '../../../shared/log/run-take';
 import type { Score } from '../../../shared/music/score';
 import { markOf } from '../../../shared/music/tempo';
@@ -35,7 +35,7 @@ export function HeardSection({ runs, scoreOf }: HeardSectionProps) {
         <select value={shown.id} onChange={(event) => setChosen(event.currentTarget.value)}>
           {heard.toReversed().map((run) => (
             <option key={run.id} value={run.id}>
-              {dateText(run.day)}, at {markOf(run.tempo, score.grouping)}
+              {dateText(run.day)}, {FLUENCIES[run.fluency]} at {markOf(run.tempo, score.grouping)}
             </option>
           ))}
         </select>

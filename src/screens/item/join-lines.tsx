@@ -10,7 +10,7 @@ import styles from './join-lines.module.css';
 
 /** More would be a page of lines. */
 const MOST_JOINS = 6;
-const WIDTH = 160;
+const WIDTH = 120;
 const HEIGHT = 36;
 /** Milliseconds from the lower to the upper edge; what is beyond stays at the edge. */
 const LOWEST = -40;
@@ -59,7 +59,8 @@ export function JoinLines({ runs, score }: JoinLinesProps) {
   return (
     <table class={styles.joins}>
       <caption>
-        The joins, the one that waits longest first: from {shortDay(first)} to {shortDay(last)}
+        The joins, the one that waits longest first:{' '}
+        {first === last ? shortDay(first) : `${shortDay(first)} to ${shortDay(last)}`}
       </caption>
       <tbody>
         {joinsOverTime(runs, score).map(({ join, waits }) => (
@@ -82,13 +83,16 @@ export function JoinLines({ runs, score }: JoinLinesProps) {
                 />
               </svg>
             </td>
-            <td class={styles.size}>{(waits.at(-1)!.wait / 1000).toFixed(2)} s</td>
+            <td class={styles.size}>{sizeText(waits.at(-1)!.wait)}</td>
           </tr>
         ))}
       </tbody>
     </table>
   );
 }
+
+/** Milliseconds as "0.06 s"; what comes sooner than steady, or on time, waits for nothing. */
+const sizeText = (wait: number): string => (wait < 5 ? 'no wait' : `${(wait / 1000).toFixed(2)} s`);
 
 /** "left hand, going down: thumb under to F". */
 function nameOf({ hand, way, tone, change }: Join, score: Score): string {
