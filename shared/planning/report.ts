@@ -1,16 +1,24 @@
 /** What the readiness report says, as numbers. The words and the layout are in src/screens/report. */
-import type { Day } from '../log/events';
+import { addDays } from '../log/day';
+import { type Day, EVEN, type ReportBody } from '../log/events';
+import type { ExaminationSettings } from '../log/examination';
 import { askedStages, type Programme } from '../log/programme';
 import { type Item, roundItems, type Stage } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { type Reach, reachOf } from '../learning/model';
 import { deckOf, type Readiness, readinessOf } from '../learning/readiness';
-import type { LastRun, Student } from './student';
+import { defaultSettings, settingsFor } from './examination/draw';
+import { type Forecast, forecastOf } from './examination/forecast';
+import { type Join, joinsOf } from './joins';
+import type { LastRun, Remark, Student } from './student';
+import { type DayPlan, planDay } from './today';
 import { type Week, weeksOf } from './weeks';
 
 export interface StageLine {
   readonly stage: Stage;
   readonly target: Tempo;
+  /** The middle one of the reaches of its items, today. */
+  readonly reach: Tempo;
   /** Mean chance on the date of the report. */
   readonly share: number;
   readonly items: number;
@@ -28,6 +36,31 @@ export interface WeakItem {
   readonly last: LastRun;
 }
 
+/** The chance to pass a drawn examination on the date of the report. */
+export interface PassForecast extends Forecast {
+  readonly settings: ExaminationSettings;
+}
+
+/** What is otherwise than in the report that was handed out last. */
+export interface Change {
+  /** Of the last report. */
+  readonly day: Day;
+  /** Readiness on that day, and today; 0 to 1. */
+  readonly share: readonly [before: number, now: number];
+  readonly played: readonly [before: number, now: number];
+  readonly stages: readonly { readonly stage: Stage; readonly share: readonly [number, number] }[];
+  /** Practice after that day. */
+  readonly days: number;
+  readonly runs: number;
+}
+
+/** The hardest join of an item that did not come out even. */
+export interface WeakJoin {
+  readonly item: Item;
+  readonly join: Join;
+  readonly last: LastRun;
+}
+
 export interface Report {
   readonly today: Day;
   /** The day that readiness is given for: that of the programme, or today if it has none or it is over. */
@@ -38,7 +71,15 @@ export interface Report {
   readonly played: number;
   /** Few of the items have been played, so most of the readiness is inferred from the others. */
   readonly isThin: boolean;
+  readonly pass: PassForecast;
+  /** Null where none was handed out before today. */
+  readonly change: Change | null;
   readonly weakest: readonly WeakItem[];
+  readonly joins: readonly WeakJoin[];
+  /** The list of the next day of practice. */
+  readonly planned: DayPlan;
+  /** The latest by the teacher, newest first. */
+  readonly teacherRemarks: readonly Remark[];
   readonly weeks: readonly Week[];
   readonly aside: readonly Item[];
 }
@@ -47,12 +88,16 @@ const WEEKS = 12;
 /** Lines of the table of weakest items; each stage gets its part of them, so that no stage hides another. */
 const WEAKEST = 10;
 const FEWEST_OF_A_STAGE = 2;
+const JOINS = 4;
+const REMARKS = 5;
 /** Share of the deck below which the evidence is called thin. */
 const THIN = 0.5;
 
 export function reportOf(student: Student, programme: Programme, today: Day): Report {
   const date = programme.date !== null && programme.date > today ? programme.date : today;
-  const onDate = readinessOf(student.learner, programme, date);
+  const { learner } = student;
+  const onDate = readinessOf(learner, programme, date);
+  const now = readinessOf(learner, programme, today);
   const deck = deckOf(programme);
   const isPlayed = (item: Item): boolean => student.lastRuns.has(item.id);
   const stages = askedStages(programme).map((stage): StageLine => {
@@ -60,24 +105,97 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
     return {
       stage,
       target: programme.stages[stage].target,
+      reach: middleOf(items.map((item) => reachOf(learner, item, today).tempo)),
       share: onDate.byStage.get(stage)!,
       items: items.length,
       played: items.filter(isPlayed).length,
     };
   });
   const played = deck.filter(isPlayed).length;
+  const weakest = weakestOf(student, programme, onDate, today);
+  // What was played today has had its list.
+  const next = student.work.has(today) ? addDays(today, 1) : today;
   return {
     today,
     date,
     onDate,
-    now: readinessOf(student.learner, programme, today),
+    now,
     stages,
     played,
     isThin: played < THIN * deck.length,
-    weakest: weakestOf(student, programme, onDate, today),
+    pass: passOf(student, programme, date),
+    change: changeOf(student, now, played, today),
+    weakest,
+    joins: joinsToWorkOn(student, weakest),
+    planned: planDay(student, next, programme.minutes),
+    teacherRemarks: student.remarks
+      .filter(({ by }) => by === 'teacher')
+      .toReversed()
+      .slice(0, REMARKS),
     weeks: weeksOf(student.work, today, WEEKS),
     aside: deck.filter((item) => student.aside.has(item.id)),
   };
+}
+
+/** The lower of the two middle ones where their number is even. */
+const middleOf = (tempos: readonly Tempo[]): Tempo =>
+  tempos.toSorted((a, b) => a - b)[Math.floor((tempos.length - 1) / 2)]!;
+
+/** As in the last examination that was held, as far as the programme still asks for it. */
+function passOf(student: Student, programme: Programme, day: Day): PassForecast {
+  const last = student.examinations.at(-1);
+  const settings = (last && settingsFor(programme, last.settings)) ?? defaultSettings(programme);
+  return { settings, ...forecastOf({ learner: student.learner, programme, settings, day }) };
+}
+
+/** What a report of today would put into the log. */
+export const handedOut = ({ now, played }: Report): ReportBody => ({
+  kind: 'report',
+  share: now.share,
+  stages: [...now.byStage].map(([stage, share]) => ({ stage, share })),
+  played,
+});
+
+/** A report of the same day is the same report, so it shows what the one before it did. */
+function changeOf(
+  { reports, work }: Student,
+  now: Readiness,
+  played: number,
+  today: Day,
+): Change | null {
+  const last = reports.findLast(({ day }) => day < today);
+  if (last === undefined) return null;
+  const since = [...work].filter(([day]) => day > last.day).map(([, { runs }]) => runs);
+  return {
+    day: last.day,
+    share: [last.share, now.share],
+    played: [last.played, played],
+    stages: last.stages.flatMap(({ stage, share }) => {
+      const current = now.byStage.get(stage);
+      return current === undefined ? [] : [{ stage, share: [share, current] as const }];
+    }),
+    days: since.length,
+    runs: since.reduce((sum, runs) => sum + runs, 0),
+  };
+}
+
+/** Where the weakest items that were last less than even go wrong: a hand a join, each arpeggio once. */
+function joinsToWorkOn(student: Student, weakest: readonly WeakItem[]): readonly WeakJoin[] {
+  const seen = new Set<string>();
+  return weakest
+    .filter(({ last }) => last.fluency < EVEN)
+    .toSorted(
+      (a, b) =>
+        a.last.fluency - b.last.fluency || a.chance - b.chance || a.item.index - b.item.index,
+    )
+    .flatMap(({ item, last }): readonly WeakJoin[] => {
+      if (seen.has(item.arpeggio)) return [];
+      seen.add(item.arpeggio);
+      const joins = joinsOf(student, item);
+      const [join] = joins.toSorted((a, b) => b.change.difficulty - a.change.difficulty);
+      return join === undefined ? [] : [{ item, join, last }];
+    })
+    .slice(0, JOINS);
 }
 
 const itemsOf = (programme: Programme, stage: Stage): readonly Item[] =>

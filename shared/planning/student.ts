@@ -95,8 +95,8 @@ export interface Student {
   /** What the teacher asks for; gone once it has been played on its day or later. */
   readonly wishes: ReadonlyMap<ItemId, Wish>;
   readonly examinations: readonly Examination[];
-  /** The last that was handed out. */
-  readonly lastReport: HandedReport | null;
+  /** Those that were handed out. */
+  readonly reports: readonly HandedReport[];
   readonly lastEvent: EventId | null;
   readonly eventCount: number;
 }
@@ -114,6 +114,7 @@ type Draft = Mutable<
     | 'noteCounts'
     | 'wishes'
     | 'examinations'
+    | 'reports'
   >
 > & {
   lastRuns: Map<ItemId, LastRun>;
@@ -125,6 +126,7 @@ type Draft = Mutable<
   noteCounts: Map<StartingNote, NoteCount>;
   wishes: Map<ItemId, Wish>;
   examinations: Examination[];
+  reports: HandedReport[];
 };
 
 export const newStudent = (): Student => ({
@@ -142,7 +144,7 @@ export const newStudent = (): Student => ({
   noteCounts: new Map(),
   wishes: new Map(),
   examinations: [],
-  lastReport: null,
+  reports: [],
   lastEvent: null,
   eventCount: 0,
 });
@@ -160,6 +162,7 @@ export const cloneStudent = (student: Student): Student => ({
   noteCounts: new Map(student.noteCounts),
   wishes: new Map(student.wishes),
   examinations: [...student.examinations],
+  reports: [...student.reports],
 });
 
 function applyRun(draft: Draft, run: RunEvent): void {
@@ -235,7 +238,7 @@ function applyEvent(draft: Draft, event: LogEvent): void {
     }
     case 'report': {
       const { id, day, share, stages, played } = event;
-      draft.lastReport = { id, day, share, stages, played };
+      draft.reports.push({ id, day, share, stages, played });
       break;
     }
     case 'void':
