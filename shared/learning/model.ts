@@ -34,6 +34,11 @@ export interface Learner {
   readonly clock: Int32Array;
   /** Logarithm of the spread of this student's runs, and how many runs it comes from. */
   readonly noise: Float64Array;
+  /**
+   * Where this student's levels of fluency begin, as START_CUTS. That of "even" stays at 0: it is what reach means, and
+   * ratings alone cannot tell whether a student says it too soon.
+   */
+  readonly cuts: Float64Array;
 }
 
 export interface Reach {
@@ -62,8 +67,14 @@ const SEVEN_IN_TEN = 0.5485;
 /** Expected sharpening by a rating at about the reach: five levels tell less than the exact tempo would. */
 const TOLD = 0.85;
 const NOTES_A_BEAT = 4;
-/** Where one fluency ends and the next begins, in octaves of tempo below or above the reach. */
-const CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
+/** Where one fluency ends and the next begins, in octaves of tempo below or above the reach, for a new student. */
+const START_CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
+/** A student's own cuts are learnt, as if so many runs had shown those above, and between these limits. */
+const CUT_RUNS = 60;
+const LOWEST_CUTS = [-Infinity, -1.2, -0.7, 0, 0.2, Infinity] as const;
+const HIGHEST_CUTS = [-Infinity, -0.75, -0.2, 0, 0.9, Infinity] as const;
+/** What one rating tells of the cuts beside it, in units of its own precision. */
+const CUT_TOLD = 0.5;
 const START_ABILITY = Math.log2(45);
 /** By way: right 2, left 2, together 2, together 4, contrary; then right 4 and left 4, set between their neighbours. */
 const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;
@@ -86,6 +97,7 @@ export function newLearner(): Learner {
     runsThatDay: new Int32Array(DECK_SIZE),
     clock: new Int32Array(1),
     noise: Float64Array.of(Math.log(START_NOISE), 0),
+    cuts: Float64Array.from(START_CUTS),
   };
 }
 
@@ -100,6 +112,7 @@ export const cloneLearner = (learner: Learner): Learner => ({
   runsThatDay: learner.runsThatDay.slice(),
   clock: learner.clock.slice(),
   noise: learner.noise.slice(),
+  cuts: learner.cuts.slice(),
 });
 
 const levelOf = (tempo: Tempo): number => Math.log2(tempo / NOTES_A_BEAT);
@@ -245,27 +258,32 @@ export function practise(learner: Learner, item: Item, day: number, brokeDown = 
   learner.lastDay[i] = Math.max(learner.lastDay[i]!, day);
 }
 
-/** What a rating says: how far it moves the estimate, by how much it sharpens it, and whether runs spread less. */
+/**
+ * What a rating says: how far it moves the estimate, by how much it sharpens it, whether runs spread less, and where the
+ * cuts below and above it should be.
+ */
 interface Told {
   shift: number;
   sharpening: number;
   narrowing: number;
+  lowerCut: number;
+  upperCut: number;
 }
 
 /** Written by each rating anew, as a replay has a hundred thousand of them. */
-const told: Told = { shift: 0, sharpening: 0, narrowing: 0 };
+const told: Told = { shift: 0, sharpening: 0, narrowing: 0, lowerCut: 0, upperCut: 0 };
 
 /**
  * Moments of the normal between two cuts, mixed with stray runs: the more a rating surprises, the likelier it is that
  * it says nothing.
  */
-function listen(fluency: Fluency, distance: number, spread: number): void {
-  const lower = (CUTS[fluency]! - distance) / spread;
-  const upper = (CUTS[fluency + 1]! - distance) / spread;
+function listen({ cuts }: Learner, fluency: Fluency, distance: number, spread: number): void {
+  const lower = (cuts[fluency]! - distance) / spread;
+  const upper = (cuts[fluency + 1]! - distance) / spread;
   const mass = cumulative(upper) - cumulative(lower);
   if (mass < 1e-12) {
     told.shift = LEAST_TRUST * (lower > 0 ? 4 : -4);
-    told.sharpening = told.narrowing = 0;
+    told.sharpening = told.narrowing = told.lowerCut = told.upperCut = 0;
     return;
   }
   const atLower = density(lower);
@@ -281,14 +299,28 @@ function listen(fluency: Fluency, distance: number, spread: number): void {
   told.shift = trust * Math.min(4, Math.max(-4, shift));
   told.sharpening = Math.min(0.98, Math.max(0, sharpening));
   told.narrowing = trust * Math.min(2, Math.max(-2, curve));
+  told.lowerCut = -trust * Math.min(3, atLower / mass);
+  told.upperCut = trust * Math.min(3, atUpper / mass);
 }
 
-/** Moves the spread of the student's runs by what a rating says: a step of maximum likelihood. */
-function learnNoise({ noise }: Learner, share: number): void {
+/**
+ * Moves what is known of the student's ratings by steps of maximum likelihood: how much runs spread, and where each
+ * level of fluency begins. `share` is the part of the spread that the run itself has.
+ */
+function learnRating(learner: Learner, fluency: Fluency, spread: number, share: number): void {
+  const { noise, cuts } = learner;
+  const runs = noise[1]!;
   const [narrowest, widest] = LOG_NOISE_LIMITS;
-  const step = (told.narrowing * share) / (NOISE_TOLD * (NOISE_RUNS + noise[1]!));
-  noise[1]! += 1;
-  noise[0] = Math.min(widest, Math.max(narrowest, noise[0]! - step));
+  const narrower = (told.narrowing * share) / (NOISE_TOLD * (NOISE_RUNS + runs));
+  noise[0] = Math.min(widest, Math.max(narrowest, noise[0]! - narrower));
+  noise[1] = runs + 1;
+  const step = spread / (CUT_TOLD * (CUT_RUNS + runs));
+  moveCut(cuts, fluency, step * told.lowerCut);
+  moveCut(cuts, fluency + 1, step * told.upperCut);
+}
+
+function moveCut(cuts: Float64Array, cut: number, by: number): void {
+  cuts[cut] = Math.min(HIGHEST_CUTS[cut]!, Math.max(LOWEST_CUTS[cut]!, cuts[cut]! + by));
 }
 
 const gains = new Float64Array(EFFECTS);
@@ -313,10 +345,10 @@ export function observe(
   const ownNoise = runVariance(learner);
   const spread = Math.sqrt(gains[0]! + gains[row]! + itemVariance + ownNoise);
   const distance = meanOn(learner, item, day) - levelOf(run.tempo);
-  listen(fluency, distance, spread);
+  listen(learner, fluency, distance, spread);
   const move = told.shift / spread;
   const shrink = told.sharpening / (spread * spread);
-  learnNoise(learner, ownNoise / (spread * spread));
+  learnRating(learner, fluency, spread, ownNoise / (spread * spread));
   for (let i = 0; i < EFFECTS; i++) {
     effects[i]! += gains[i]! * move;
     for (let j = 0; j < EFFECTS; j++) {

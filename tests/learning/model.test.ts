@@ -45,6 +45,17 @@ function spreadAfter(ratings: readonly Fluency[]): number {
   return Math.exp(learner.noise[0]!);
 }
 
+/** Where the levels of fluency begin for a student who rates like this again and again, at easy and hard tempos in turn. */
+function cutsAfter(ratings: readonly Fluency[]): number[] {
+  const learner = newLearner();
+  for (let i = 0; i < 400; i++) {
+    const day = DAY + Math.floor(i / 10);
+    const tempo = workingTempo(learner, item, dayOfNumber(day)) * (i % 2 === 0 ? 0.9 : 1.4);
+    observe(learner, item, { tempo, fluency: ratings[i % ratings.length]!, day });
+  }
+  return [...learner.cuts];
+}
+
 describe('the learner model', () => {
   it('expects a beginner to be even at 45 with one hand over two octaves, and less beyond', () => {
     const learner = newLearner();
@@ -112,6 +123,16 @@ describe('the learner model', () => {
     const erratic = spreadAfter([4, 1, 3, 0, 4, 2]);
     expect(steady).toBeLessThan(0.33);
     expect(erratic).toBeGreaterThan(0.33);
+  });
+
+  it('learns from where on this student says effortless, and leaves even where it is', () => {
+    const generous = cutsAfter([4, 2, 4, 3]);
+    const sparing = cutsAfter([3, 2, 3, 2]);
+    expect(generous[4]).toBeLessThan(sparing[4]!);
+    for (const cuts of [generous, sparing]) {
+      expect(cuts[3]).toBe(0);
+      expect(cuts).toEqual(cuts.toSorted((a, b) => a - b));
+    }
   });
 
   it('takes a run that breaks down once for a slip, and believes it when it comes again', () => {
