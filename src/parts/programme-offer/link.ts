@@ -6,7 +6,6 @@ import {
   type ProgrammeOffer,
   unpackOffer,
 } from '../../../shared/formats/programme-offer';
-import { hrefOf } from '../../route';
 
 /** Characters. */
 const LONGEST_CODE = 10_000;
@@ -55,7 +54,7 @@ export async function offerOf(code: string): Promise<ProgrammeOffer> {
 
 /** The whole address, for the page at this one ("https://example.org/app/"). */
 export const linkOf = (page: string, code: string): string =>
-  new URL(hrefOf('programme', code), page).href;
+  new URL(`#/programme/${code}`, page).href;
 
 /** The code in what a person has pasted or scanned: a link to any place where the app lives. Throws an OfferError. */
 export function codeIn(text: string): string {
