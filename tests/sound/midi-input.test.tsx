@@ -1,0 +1,106 @@
+import { expect, test } from 'vitest';
+import { createMidiInput } from '../../src/sound/midi-input';
+
+interface FakePort {
+  name: string;
+  state: 'connected' | 'disconnected';
+  onmidimessage: ((event: unknown) => void) | null;
+}
+
+/** A browser with MIDI, and its keyboard. */
+function fakeBrowser(permission: PermissionState, failure?: DOMException) {
+  const port: FakePort = { name: 'Piano', state: 'connected', onmidimessage: null };
+  const access = Object.assign(new EventTarget(), { inputs: new Map([['a', port]]) });
+  const asked: unknown[] = [];
+  const browser = {
+    requestMIDIAccess: async (options: unknown) => {
+      asked.push(options);
+      if (failure) throw failure;
+      return access as unknown as MIDIAccess;
+    },
+    permissions: { query: async () => ({ state: permission }) } as unknown as Permissions,
+  };
+  const play = (at: number, ...bytes: number[]) =>
+    port.onmidimessage?.({ data: Uint8Array.from(bytes), timeStamp: at });
+  const plug = (state: FakePort['state']) => {
+    port.state = state;
+    access.dispatchEvent(new Event('statechange'));
+  };
+  return { input: createMidiInput(() => browser), asked, play, plug };
+}
+
+test('asks for no more than notes, and only when it is told to', async () => {
+  const { input, asked } = fakeBrowser('prompt');
+  await input.reconnect();
+  expect(asked).toEqual([]);
+  expect(input.state.value).toBe('off');
+  await input.connect();
+  expect(asked).toEqual([{ sysex: false }]);
+  expect(input.state.value).toBe('connected');
+  expect(input.names.value).toEqual(['Piano']);
+});
+
+test('connects again by itself where it was allowed before', async () => {
+  const { input, asked } = fakeBrowser('granted');
+  await input.reconnect();
+  expect(asked).toHaveLength(1);
+  expect(input.state.value).toBe('connected');
+});
+
+test('records with the times of the messages, and shows which keys are down', async () => {
+  const { input, play } = fakeBrowser('granted');
+  await input.connect();
+  const start = performance.now();
+  const recording = input.record();
+  play(start + 1000, 0x90, 60, 80);
+  expect(input.down.value).toEqual([60]);
+  play(start + 1500, 0x80, 60, 0);
+  expect(input.down.value).toEqual([]);
+  const [note] = recording.take()!.notes;
+  expect(note!.off! - note!.on).toBeCloseTo(0.5, 6);
+  expect(note!.on).toBeCloseTo(1, 1);
+  recording.stop();
+  play(start + 2000, 0x90, 62, 80);
+  expect(recording.take()!.notes).toHaveLength(1);
+});
+
+test('has no take of a run in which the keyboard was unplugged, and a whole one of the next', async () => {
+  const { input, play, plug } = fakeBrowser('granted');
+  await input.connect();
+  const broken = input.record();
+  play(0, 0x90, 60, 80);
+  plug('disconnected');
+  expect(input.state.value).toBe('empty');
+  expect(input.down.value).toEqual([]);
+  plug('connected');
+  expect(input.state.value).toBe('connected');
+  expect(broken.take()).toBeNull();
+  const next = input.record();
+  play(performance.now(), 0x90, 64, 80);
+  expect(next.take()!.notes.map(({ midi }) => midi)).toEqual([64]);
+});
+
+test.each([
+  [new DOMException('no', 'NotAllowedError'), 'refused'],
+  [new DOMException('no', 'SecurityError'), 'refused'],
+  [new DOMException('no', 'InvalidStateError'), 'missing'],
+] as const)('says what came of asking: %s', async (failure, state) => {
+  const { input } = fakeBrowser('prompt', failure);
+  await input.connect();
+  expect(input.state.value).toBe(state);
+});
+
+test('is missing in a browser without Web MIDI, and can be given up', async () => {
+  const bare = createMidiInput(() => ({}));
+  await bare.reconnect();
+  expect(bare.state.value).toBe('off');
+  await bare.connect();
+  expect(bare.state.value).toBe('missing');
+  const { input, play } = fakeBrowser('granted');
+  await input.connect();
+  const recording = input.record();
+  input.disconnect();
+  play(0, 0x90, 60, 80);
+  expect(input.state.value).toBe('off');
+  expect(recording.take()!.notes).toEqual([]);
+});
