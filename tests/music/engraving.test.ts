@@ -153,6 +153,16 @@ describe('clefs and octave signs', () => {
     expect(top.keys[0]!.written).toBe('C6');
   });
 
+  it('change rather than pile up ledger lines, and never within a beat', () => {
+    const [staff] = staffOf(score(['eb.minor-53.left.2']));
+    const lines = staff!.notes.flatMap(({ keys, reading }) =>
+      keys.map((key) => ledgerLines(stepOnStaff(key.written, { ...reading, octaves: 0 }))),
+    );
+    // E flat 4 in the bass clef, B flat 3 and G flat 3 in the treble clef.
+    expect(lines.join('')).toBe('0002000000120');
+    expect(staff!.notes.map(({ reading }) => reading.clef[0]).join('')).toBe('bbbbttttttttb');
+  });
+
   it('print the next clef at the end of a line that goes on in another', () => {
     const systems = staffOf(rightHand(notes('C5 E5 G5 C5 C2 E2 G2 C2')), 0, [
       { from: 0, to: PARTS_OF_BEAT },

@@ -30,13 +30,16 @@ const LINES: Readonly<Record<Clef, readonly [bottom: number, top: number]>> = {
   bass: [18, 26],
 };
 export const MOST_LEDGER_LINES = 3;
-const LEDGER_COST = [0, 0.1, 0.5, 1.5];
+/** Each ledger line counts; a change of clef has to save three of them. */
+const LEDGER_COST = [0, 1, 2, 3];
 const TOO_MANY = 100;
 const OTHER_CLEF = 0.1;
-const UNDER_OCTAVE_SIGN = 0.4;
-const CHANGE_OF_CLEF = 4;
-const CHANGE_OF_OCTAVE = 3;
-const WITHIN_BEAT = 1.5;
+/** By the octaves: 15ma only where 8va still leaves too many lines. */
+const UNDER_OCTAVE_SIGN = [0, 0.4, 3];
+const CHANGE_OF_CLEF = 2.9;
+const CHANGE_OF_OCTAVE = 4;
+/** It parts the notes of a beam. */
+const WITHIN_BEAT = 6;
 /** At the beginning of a system the clef is printed anyhow. */
 const AT_START = 0.3;
 
@@ -61,7 +64,7 @@ function costOf(keys: readonly number[], reading: Reading, hand: Hand): number {
   return (
     (LEDGER_COST[most] ?? TOO_MANY * most) +
     ((reading.clef === 'treble') === (hand === 'right') ? 0 : OTHER_CLEF) +
-    UNDER_OCTAVE_SIGN * Math.abs(reading.octaves)
+    UNDER_OCTAVE_SIGN[Math.abs(reading.octaves)]!
   );
 }
 
