@@ -66,6 +66,7 @@ const SCREENS = [
   ['#/item/gb.dominant-42.together.4', 'details'],
   ['#/fingering', 'table'],
   ['#/drill/d.dominant-42.left.join', 'svg'],
+  ['#/recording', 'input[type=file]'],
   ['#/report', 'table'],
   ['#/settings', 'h2'],
   ['#/help', 'h2'],
