@@ -162,10 +162,10 @@ describe('a backup is refused, with the line and what to do', () => {
     expect(() => checkSize(64 * 1024 * 1024 + 1)).toThrow(BackupError);
   });
 
-  it('10,000 spoilt backups: read or refused, never anything else', () => {
+  it('2,000 spoilt backups of all kinds of event: read or refused, never anything else', () => {
     const text = textOf(samples);
     const numbers = seededNumbers(20_261_125);
-    const outcomes = Array.from({ length: 10_000 }, () => {
+    const outcomes = Array.from({ length: 2000 }, () => {
       const file = spoil(text, numbers);
       try {
         return read(file).entries.every(({ id }) => isEventId(id)) ? 'read' : `wrong: ${file}`;

@@ -222,6 +222,91 @@ export const aboutExchange: Promises = {
     await other.end();
   },
 
+  'a file of what is new follows the one before, and says so where that is missing': async (
+    world,
+  ) => {
+    await live(world);
+    const store = await world.ready();
+    const { students } = store;
+    const student = students.shown.value!;
+    same(await students.handOvers(student), []);
+    const whole = await students.fileOf(student, null);
+    same(whole.events, 24);
+    await students.noteHandOver(student, 'teacher', whole.mark!);
+    const [told] = await students.handOvers(student);
+    same([told!.receiver, told!.day], ['teacher', '2026-11-28']);
+    const nothing = await students.fileOf(student, told!.mark);
+    same([nothing.events, nothing.mark], [0, null]);
+    await store.record(runs(3));
+    const fresh = await students.fileOf(student, told!.mark);
+    same(fresh.events, 3);
+
+    const [teacher, stranger] = [new World(), new World()];
+    const teachersStore = await teacher.ready();
+    const receive = async ({ file }: typeof whole) => {
+      const preview = await teachersStore.previewBackup(new File([file], 'x'));
+      await teachersStore.restore(preview);
+      return preview;
+    };
+    same((await receive(whole)).hasGap, false);
+    const second = await receive(fresh);
+    same([second.hasGap, second.fresh.length, second.students[0]!.isKnown], [false, 3, true]);
+    same(teachersStore.student.value, store.student.value);
+    const strange = await (await stranger.ready()).previewBackup(new File([fresh.file], 'x'));
+    same([strange.hasGap, strange.students[0]!.name], [true, null]);
+    await teacher.end();
+    await stranger.end();
+  },
+
+  'what came in from elsewhere is new to a receiver too': async (world) => {
+    await live(world);
+    const store = await world.ready();
+    const { students } = store;
+    const student = students.shown.value!;
+    const { mark } = await students.fileOf(student, null);
+    const other = new World();
+    other.at = world.at - 2 * DAY;
+    const otherStore = await other.ready();
+    await otherStore.restore(await otherStore.previewBackup(await world.backup()));
+    await otherStore.record(runs(2));
+    await store.restore(await store.previewBackup(await other.backup()));
+    same((await students.fileOf(student, mark)).events, 2);
+    await other.end();
+  },
+
+  'the record of somebody else becomes another student, and nothing is mixed': async (world) => {
+    await live(world);
+    const other = new World();
+    const store = await other.ready();
+    await store.record([{ kind: 'name', name: 'Ben' }, run()]);
+    const ben = store.students.shown.value!;
+    const preview = await store.previewBackup(await world.backup());
+    same(preview.students[0]!.isKnown, false);
+    await store.restore(preview);
+    const names = () => store.students.listed.value.map(({ name }) => name);
+    same([store.students.shown.value, names()], [ben, ['Ben', 'Ada “Königin” 🎹']]);
+    await other.agrees(store, ben);
+    const ada = store.students.listed.value[1]!.id;
+    await store.students.show(ada);
+    await other.agrees(store, ada);
+    same(store.student.value, await world.rebuilt());
+    await other.end();
+  },
+
+  'a long record of somebody else leaves the one who is shown as it is': async (world) => {
+    const store = await world.ready();
+    await store.record([programme(), ...runs(3)]);
+    const shown = store.students.shown.value!;
+    const other = new World();
+    const otherStore = await other.ready();
+    await otherStore.record([programme(), ...runs(700)]);
+    await otherStore.record(runs(700));
+    await store.restore(await store.previewBackup(await other.backup()));
+    await world.agrees(store, shown);
+    same(store.students.listed.value.length, 2);
+    await other.end();
+  },
+
   'a file that is no backup is refused with the reason': async (world) => {
     const store = await world.ready();
     const refused = async (...parts: BlobPart[]) => {
