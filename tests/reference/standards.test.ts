@@ -1,9 +1,12 @@
 import { Note } from 'tonal';
+import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { programmeSchema } from '../../shared/formats/event-schema';
+import { askedStages, DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { itemOf, roundItems } from '../../shared/music/deck';
 import { intervalCount, sequenceOf } from '../../shared/music/sequence';
 import { secondsOf, tempoOf } from '../../shared/music/tempo';
+import { STANDARDS, targetOf, withStandard } from '../../src/parts/programme-form/standards';
 
 /** Four octaves hands together: derived from the published tempos of examination boards. */
 describe('lengths of four octaves, hands together', () => {
@@ -45,6 +48,38 @@ describe('published tempos', () => {
   ] as const)('%s', (_, mark, grouping, notesPerMinute) => {
     expect(tempoOf(mark, grouping)).toBe(notesPerMinute);
   });
+});
+
+describe('standards as beginnings of a programme', () => {
+  const published = [
+    ['LCM, Grade 8', 240],
+    ['LCM, Grade 7', 208],
+    ['LCM, Grade 6', 192],
+    ['AMEB', 152],
+    ['ABRSM, Grade 8', 264],
+    ['IPPEC', null],
+    ['Michigan', 240],
+    ['Arkansas', 180],
+    ['Arkansas', 216],
+  ] as const;
+
+  it('have the notes a minute of the published lists, in their order', () => {
+    const given = STANDARDS.map(({ source }, i) => source.startsWith(published[i]?.[0] ?? '?'));
+    expect(given).toEqual(published.map(() => true));
+    expect(STANDARDS.map(targetOf)).toEqual(published.map(([, tempo]) => tempo));
+  });
+
+  it.each(STANDARDS.map((standard) => [standard.source, standard] as const))(
+    '%s makes a programme that can be kept, and leaves alone what it does not speak of',
+    (_, standard) => {
+      const own = { ...DEFAULT_PROGRAMME, grouping: 3, minutes: 35, date: '2027-05-01' } as const;
+      const made = withStandard(own, standard);
+      expect(v.parse(programmeSchema, made)).toEqual(made);
+      expect([made.minutes, made.date, made.reached]).toEqual([35, '2027-05-01', own.reached]);
+      expect(askedStages(made)).toEqual(standard.asked);
+      if (standard.mark === null) expect(made.stages['together.4'].target).toBe(240);
+    },
+  );
 });
 
 describe('pitch', () => {

@@ -6,6 +6,7 @@
  * Every value that it hands out is a valid programme.
  */
 import { useId } from 'preact/hooks';
+import { LONGEST_TEXT } from '../../../shared/formats/event';
 import type { Day } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
 import { type Stage, STAGES } from '../../../shared/music/deck';
@@ -16,6 +17,7 @@ import { wayText } from '../words';
 import { NotePicker } from './note-picker';
 import styles from './programme-form.module.css';
 import { StageGoals } from './stage-goals';
+import { StandardList } from './standard-list';
 
 interface ProgrammeFormProps {
   readonly value: Programme;
@@ -57,6 +59,7 @@ export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
       </section>
       <section class={styles.part}>
         <h2>Where are you going?</h2>
+        <StandardList value={value} onChange={onChange} />
         <Choice<Grouping>
           legend="The metronome counts"
           options={GROUPINGS}
@@ -65,6 +68,13 @@ export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
         />
         <StageGoals value={value} onChange={onChange} />
         <DateField value={value.date} today={today} onChange={(date) => set({ date })} />
+        <RequirementsField
+          value={value.requirements ?? ''}
+          onChange={(words) => {
+            const { requirements: _, ...others } = value;
+            onChange(words.trim() === '' ? others : { ...others, requirements: words });
+          }}
+        />
       </section>
       <section class={styles.part}>
         <h2>How much time?</h2>
@@ -86,6 +96,29 @@ export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
           />
         </div>
       </section>
+    </div>
+  );
+}
+
+interface RequirementsFieldProps {
+  readonly value: string;
+  readonly onChange: (words: string) => void;
+}
+
+function RequirementsField({ value, onChange }: RequirementsFieldProps) {
+  const id = useId();
+  return (
+    <div class={styles.words}>
+      <label for={id} class={styles.label}>
+        What else is asked, in words (may stay empty)
+      </label>
+      <textarea
+        id={id}
+        rows={3}
+        maxLength={LONGEST_TEXT}
+        value={value}
+        onInput={(event) => onChange(event.currentTarget.value)}
+      />
     </div>
   );
 }

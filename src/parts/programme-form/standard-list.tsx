@@ -1,0 +1,37 @@
+import type { Programme } from '../../../shared/log/programme';
+import { Button } from '../button/button';
+import styles from './programme-form.module.css';
+import { CHECK_BOOKLET, type Standard, STANDARDS, withStandard } from './standards';
+
+interface StandardListProps {
+  readonly value: Programme;
+  readonly onChange: (programme: Programme) => void;
+}
+
+const tempoText = ({ mark, grouping }: Standard): string =>
+  mark === null ? 'no tempo named' : `${mark}, ${grouping === 3 ? 'three' : 'four'} notes a beat`;
+
+/** Published standards, folded away: few programmes begin from one. */
+export function StandardList({ value, onChange }: StandardListProps) {
+  return (
+    <details class={styles.standards}>
+      <summary>Begin from what an examination asks</summary>
+      <p>Stages, tempo and words come from published lists; the chords stay all eleven.</p>
+      <ul>
+        {STANDARDS.map((standard) => (
+          <li key={`${standard.source} ${standard.title}`} class={styles.standard}>
+            <p>
+              {standard.title}: {tempoText(standard)}.
+            </p>
+            <p class="small soft">
+              Source: {standard.source}, {standard.year ?? 'no year given'}. {CHECK_BOOKLET}
+            </p>
+            <Button onClick={() => onChange(withStandard(value, standard))}>
+              Begin from this <span class="spoken">: {standard.title}</span>
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

@@ -1,0 +1,145 @@
+/**
+ * What examinations and schools ask of arpeggios, as beginnings of a programme. From published lists, each with its
+ * source; boards change what they ask, so each is only a beginning.
+ */
+import type { Programme } from '../../../shared/log/programme';
+import { STAGES, type Stage, type StartingNote } from '../../../shared/music/deck';
+import { type Grouping, type Tempo, tempoOf } from '../../../shared/music/tempo';
+
+export interface Standard {
+  /** What is asked, in short. */
+  readonly title: string;
+  /** Who asks it, and where that was read; "from memory" where it was not. */
+  readonly source: string;
+  /** Of the list that was read; null where it has none. */
+  readonly year: number | null;
+  readonly asked: readonly Stage[];
+  /** Metronome mark of the beat; null where the list names none. */
+  readonly mark: number | null;
+  readonly grouping: Grouping;
+  /** Null where all are asked. */
+  readonly notes: readonly StartingNote[] | null;
+  /** What the eleven chords and the stages do not say. */
+  readonly requirements: string;
+}
+
+export const CHECK_BOOKLET = 'Check your board’s current booklet.';
+
+const UP_TO_FOUR: readonly Stage[] = ['right.2', 'left.2', 'together.2', 'together.4'];
+
+export const STANDARDS: readonly Standard[] = [
+  {
+    title: 'Root position and both inversions, hands separately and together',
+    source: 'LCM, Grade 8',
+    year: 2021,
+    asked: UP_TO_FOUR,
+    mark: 60,
+    grouping: 4,
+    notes: null,
+    requirements:
+      'Root position, first and second inversion; hands separately and together; soft and loud; legato.',
+  },
+  {
+    title: 'Root position and first inversion, hands separately and together',
+    source: 'LCM, Grade 7',
+    year: 2021,
+    asked: UP_TO_FOUR,
+    mark: 52,
+    grouping: 4,
+    notes: null,
+    requirements:
+      'Root position and first inversion; hands separately and together; soft and loud; legato.',
+  },
+  {
+    title: 'Hands separately and together, loud',
+    source: 'LCM, Grade 6',
+    year: 2021,
+    asked: UP_TO_FOUR,
+    mark: 48,
+    grouping: 4,
+    notes: null,
+    requirements: 'Hands separately and together; loud.',
+  },
+  {
+    title: 'F and A major and minor, two octaves, hands separately',
+    source: 'AMEB, Third Grade (leisure syllabus)',
+    year: null,
+    asked: ['right.2', 'left.2'],
+    mark: 38,
+    grouping: 4,
+    notes: ['f', 'a'],
+    requirements: 'Root position, major and minor; clear, even legato.',
+  },
+  {
+    title: 'Root position and both inversions in sixteen keys, four octaves, and sevenths',
+    source: 'ABRSM, Grade 8 before 2021, from a teachers’ forum; tempo from memory',
+    year: null,
+    asked: UP_TO_FOUR,
+    mark: 66,
+    grouping: 4,
+    notes: null,
+    requirements:
+      'Common chords in root position, first and second inversion; dominant sevenths in root position; diminished sevenths on any note. From memory, legato, no pedal; hands an octave apart and separately.',
+  },
+  {
+    title: 'Major and minor, four octaves in similar motion, two in contrary motion',
+    source: 'IPPEC, Grade 8',
+    year: null,
+    asked: ['together.4', 'together.contrary'],
+    mark: null,
+    grouping: 4,
+    notes: null,
+    requirements: 'All major and minor arpeggios, four octaves; contrary motion two octaves.',
+  },
+  {
+    title: 'Major and minor triads, hands together, four octaves',
+    source: 'Michigan State University, jury requirements (graduate secondary)',
+    year: null,
+    asked: ['together.4'],
+    mark: 60,
+    grouping: 4,
+    notes: null,
+    requirements: 'Root position, major and minor; hands together, four octaves.',
+  },
+  {
+    title: 'Four octaves in triplets, first year',
+    source: 'Arkansas State University, piano majors',
+    year: null,
+    asked: ['together.4'],
+    mark: 60,
+    grouping: 3,
+    notes: null,
+    requirements: 'Four octaves in triplets; inversions at the same tempo.',
+  },
+  {
+    title: 'Four octaves in triplets, barrier examination',
+    source: 'Arkansas State University, piano majors',
+    year: null,
+    asked: ['together.4'],
+    mark: 72,
+    grouping: 3,
+    notes: null,
+    requirements: 'Four octaves in triplets; inversions at 60.',
+  },
+];
+
+/** Notes per minute; null where the standard names no tempo. */
+export const targetOf = ({ mark, grouping }: Standard): Tempo | null =>
+  mark === null ? null : tempoOf(mark, grouping);
+
+/** A programme begun from a standard: what that does not speak of stays. */
+export function withStandard(programme: Programme, standard: Standard): Programme {
+  const target = targetOf(standard);
+  const stages = { ...programme.stages };
+  for (const stage of STAGES) {
+    const asked = standard.asked.includes(stage);
+    stages[stage] = { asked, target: target ?? stages[stage].target };
+  }
+  return {
+    ...programme,
+    stages,
+    notes: standard.notes ?? programme.notes,
+    grouping: target === null ? programme.grouping : standard.grouping,
+    requirements: standard.requirements,
+  };
+}
