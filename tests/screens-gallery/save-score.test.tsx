@@ -44,12 +44,12 @@ test('an item and its whole round are saved for notation and to be played', asyn
   const round = within(
     screen.getByRole('group', { name: 'Save the whole round from D', hidden: true }),
   );
-  fireEvent.click(round.getByRole('button', { name: 'to be played (MIDI file)', hidden: true }));
+  fireEvent.click(round.getByRole('button', { name: 'as MIDI file', hidden: true }));
   await waitFor(() => expect(saved).toHaveLength(1));
-  fireEvent.click(round.getByRole('button', { name: 'for notation (MusicXML)', hidden: true }));
+  fireEvent.click(round.getByRole('button', { name: 'as MusicXML', hidden: true }));
   await waitFor(() => expect(saved).toHaveLength(2));
   const item = within(screen.getByRole('group', { name: 'Save these notes', hidden: true }));
-  fireEvent.click(item.getByRole('button', { name: 'for notation (MusicXML)', hidden: true }));
+  fireEvent.click(item.getByRole('button', { name: 'as MusicXML', hidden: true }));
   await waitFor(() => expect(saved).toHaveLength(3));
   expect(saved.map(({ name }) => name)).toEqual([
     'round-d-right-2.mid',
@@ -81,7 +81,7 @@ test('what cannot be made is said, and nothing is saved', async () => {
       />
     </>,
   );
-  fireEvent.click(screen.getByRole('button', { name: 'for notation (MusicXML)' }));
+  fireEvent.click(screen.getByRole('button', { name: 'as MusicXML' }));
   await screen.findByText(/could not be made/);
   expect(saved).toEqual([]);
 });

@@ -30,13 +30,13 @@ const LINES: Readonly<Record<Clef, readonly [bottom: number, top: number]>> = {
   bass: [18, 26],
 };
 export const MOST_LEDGER_LINES = 3;
-/** Each ledger line counts; a change of clef has to save three of them. */
+/** Each ledger line counts; a change of clef has to save more than three of them. */
 const LEDGER_COST = [0, 1, 2, 3];
 const TOO_MANY = 100;
 const OTHER_CLEF = 0.1;
 /** By the octaves: 15ma only where 8va still leaves too many lines. */
 const UNDER_OCTAVE_SIGN = [0, 0.4, 3];
-const CHANGE_OF_CLEF = 2.9;
+const CHANGE_OF_CLEF = 3.1;
 const CHANGE_OF_OCTAVE = 4;
 /** It parts the notes of a beam. */
 const WITHIN_BEAT = 6;

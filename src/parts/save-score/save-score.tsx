@@ -43,8 +43,8 @@ export function SaveScore({ what, scoreOf, fileName }: SaveScoreProps) {
       <span id={id} class={styles.what}>
         Save {what}
       </span>
-      <Button onClick={() => void save(musicXmlOf, 'musicxml')}>for notation (MusicXML)</Button>
-      <Button onClick={() => void save(midiOf, 'mid')}>to be played (MIDI file)</Button>
+      <Button onClick={() => void save(musicXmlOf, 'musicxml')}>as MusicXML</Button>
+      <Button onClick={() => void save(midiOf, 'mid')}>as MIDI file</Button>
     </div>
   );
 }
