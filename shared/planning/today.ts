@@ -17,7 +17,9 @@ import {
 import { type ContraryForm, roundIntervals } from '../music/sequence';
 import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, practise, workingTempo } from '../learning/model';
+import { frontStage, isNothingNew } from './front';
 import { lookBackWay } from './look-back';
+import { mayFollow, type Placed } from './order';
 import { reasonFor } from './reason-for';
 import type { Reason } from './reasons';
 import { notesOf, type Student } from './student';
@@ -70,6 +72,10 @@ interface Planning {
   readonly keys: Map<string, number>;
   /** What each note could offer next; forgotten when one of its entries is planned. */
   readonly candidates: Map<StartingNote, readonly Candidate[]>;
+  /** What is on the list so far, in order. */
+  readonly before: Placed[];
+  /** After a long break and before the date nothing new is begun. */
+  readonly isPlayedOnly: boolean;
 }
 
 interface Candidate {
@@ -106,12 +112,12 @@ function isFree({ student, planned }: Planning, item: Item): boolean {
  * Of each arpeggio the highest open stage is wanted, and lower ones that are asked for and have shown that they need
  * it; a lower stage that was never played is left to the look-back, as it has probably been learnt before.
  */
-function isWanted({ student, programme }: Planning, item: Item): boolean {
+function isWanted({ student, programme, isPlayedOnly }: Planning, item: Item): boolean {
   const stage = stageIndex(item.way);
-  const open = student.stages.open[item.arpeggioIndex]!;
-  if (stage === open) return true;
+  const front = frontStage(student, item.arpeggioIndex, isPlayedOnly);
+  if (stage === front) return true;
   const isKnown = student.learner.runs[item.index]! > 0;
-  return stage < open && isKnown && programme.stages[STAGES[stage]!].asked;
+  return stage < front && isKnown && programme.stages[STAGES[stage]!].asked;
 }
 
 function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
@@ -167,13 +173,15 @@ function candidatesOf(planning: Planning, items: readonly Item[]): readonly Cand
   return [...rounds, ...singles];
 }
 
-/** The best that fits into the seconds left, from another note than the last. */
+/** The best that fits into the seconds left and may follow what is there; if none may, the best that fits. */
 function choose(
   planning: Planning,
   notes: readonly StartingNote[],
   seconds: number,
 ): Candidate | null {
   let leader: Candidate | null = null;
+  let leaderInOrder: Candidate | null = null;
+  const learner = planning.student.learner;
   for (const note of notes) {
     let candidates = planning.candidates.get(note);
     if (candidates === undefined) {
@@ -181,12 +189,13 @@ function choose(
       planning.candidates.set(note, candidates);
     }
     for (const candidate of candidates) {
-      if (candidate.seconds <= seconds && (leader === null || candidate.rate > leader.rate)) {
-        leader = candidate;
-      }
+      if (candidate.seconds > seconds) continue;
+      if (leader === null || candidate.rate > leader.rate) leader = candidate;
+      const isBetter = leaderInOrder === null || candidate.rate > leaderInOrder.rate;
+      if (isBetter && mayFollow(learner, planning.before, candidate)) leaderInOrder = candidate;
     }
   }
-  return leader;
+  return leaderInOrder ?? leader;
 }
 
 /** A whole round one stage back in place of what was chosen, if its turn has come and it fits. */
@@ -222,6 +231,7 @@ function enter(planning: Planning, candidate: Candidate, cause: Cause): Entry {
     planning.planned.set(item.id, (planning.planned.get(item.id) ?? 0) + 1);
   }
   planning.candidates.delete(note);
+  planning.before.push(candidate);
   planning.entriesOf.set(note, (planning.entriesOf.get(note) ?? 0) + 1);
   const name = kind === 'round' ? `${note}.${way}` : items[0]!.id;
   const times = (planning.keys.get(name) ?? 0) + 1;
@@ -246,6 +256,8 @@ export function planDay(student: Student, day: Day, minutes: number): DayPlan {
     entriesOf: new Map([...student.noteCounts].map(([note, count]) => [note, count.entries])),
     keys: new Map(),
     candidates: new Map(),
+    before: [],
+    isPlayedOnly: isNothingNew(student, day),
   };
   const notes = notesOf(programme);
   const entries: Entry[] = [];

@@ -40,7 +40,7 @@ describe('stages', () => {
     expect(after(run('d.major-6.together.contrary', 4, 200))).toBe(3);
   });
 
-  it('close when they do not hold, and then need two separate days again', () => {
+  it('STAGE: close when they do not hold, and then need two separate days again', () => {
     const opened = [run(D, 3, 130), run(D, 3, 130, 1)];
     const failed = [2, 3, 4, 5, 6].map((day) => run(D_LEFT, 0, 60, day));
     expect(after(...opened, ...failed)).toBe(0);
@@ -48,7 +48,7 @@ describe('stages', () => {
     expect(after(...opened, ...failed, run(D, 4, 130, 7), run(D, 4, 130, 8))).toBe(1);
   });
 
-  it('do not close on one bad run', () => {
+  it('STAGE: do not close on one bad run', () => {
     expect(after(run(D, 3, 130), run(D, 3, 130, 1), run(D_LEFT, 0, 130, 2))).toBe(1);
   });
 

@@ -51,7 +51,7 @@ describe("today's list", () => {
     expect(new Set(plan.entries.map((entry) => entry.note))).toEqual(new Set(['d', 'eb']));
   });
 
-  it('fits the minutes and leaves less than the shortest entry unused', () => {
+  it('MINUTES: fits the minutes and leaves less than the shortest entry unused', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 45 }), (minutes) => {
         const plan = planDay(begun(), START, minutes);
@@ -68,7 +68,7 @@ describe("today's list", () => {
     expect(planDay(begun(), START, 0.5).entries.map((entry) => entry.kind)).toEqual(['single']);
   });
 
-  it('makes each entry another note, unless the programme has but one', () => {
+  it('NOTE: makes each entry another note, unless the programme has but one', () => {
     for (const plan of practise(begun(), [0, 1, 2, 3, 4, 5])) {
       const notes = plan.entries.map((entry) => entry.note);
       expect(notes.filter((note, i) => note === notes[i - 1])).toEqual([]);
@@ -76,7 +76,7 @@ describe("today's list", () => {
     expect(planDay(begun({ notes: ['g'] }), START, 20).entries.length).toBeGreaterThan(2);
   });
 
-  it('never asks for an item more than six times a day', () => {
+  it('TIMES: never asks for an item more than six times a day', () => {
     const plan = planDay(begun({ notes: ['g', 'a'] }), START, 240);
     const times = new Map<ItemId, number>();
     for (const item of plan.entries.flatMap((entry) => entry.items)) {
@@ -85,7 +85,7 @@ describe("today's list", () => {
     expect(Math.max(...times.values())).toBe(6);
   });
 
-  it('keeps the traditional order within a round of at least four chords', () => {
+  it('CHORDS: keeps the traditional order within a round of at least four chords', () => {
     const plans = practise(begun(), [0, 1, 2, 3, 4]);
     const rounds = plans.flatMap((plan) => plan.entries.filter(isRound));
     for (const { items, note, way } of rounds) {
@@ -100,7 +100,7 @@ describe("today's list", () => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
-  it('goes back a stage with every fifth entry of a note, hand after hand', () => {
+  it('BACK: goes back a stage with every fifth entry of a note, hand after hand', () => {
     const plans = practise(begun({ reached: 'together.4', notes: ['c', 'd'] }), [0, 1, 2, 3, 4, 5]);
     const ofC = plans.flatMap((plan) => plan.entries.filter((entry) => entry.note === 'c'));
     const back = ofC.flatMap((entry, i) => (entry.reason.kind === 'look-back' ? [i] : []));
@@ -110,7 +110,7 @@ describe("today's list", () => {
     expect(new Set(ways)).toEqual(new Set(['right.2', 'left.2', 'together.2']));
   });
 
-  it('looks back at single hands over four octaves when four together are stuck', () => {
+  it('BACK: looks back at single hands over four octaves when four together are stuck', () => {
     const asked = { asked: true, target: 240 };
     const not = { asked: false, target: 240 };
     const stages = {
@@ -132,7 +132,7 @@ describe("today's list", () => {
     expect(ways).toContain('right.4');
   });
 
-  it('asks only for stages that are open', () => {
+  it('STAGE: asks only for stages that are open', () => {
     const student = begun();
     for (const plan of practise(student, [0, 1, 2])) {
       const ahead = plan.entries.flatMap((entry) =>
@@ -145,7 +145,7 @@ describe("today's list", () => {
     }
   });
 
-  it('leaves out what was set aside until it is taken back', () => {
+  it('ASIDE: leaves out what was set aside until it is taken back', () => {
     const student = begun({ notes: ['c'] });
     applyEvents(student, [aside('c.major-53.right.2', true)], new Set());
     const without = planDay(student, START, 20).entries.flatMap((entry) => entry.items);
@@ -156,7 +156,7 @@ describe("today's list", () => {
     expect(back).toContain('c.major-53.right.2');
   });
 
-  it('does not flood after a week away', () => {
+  it('RETURN: does not flood after a week away', () => {
     const student = begun();
     const before = practise(student, [0, 1, 2, 3]).at(-1)!;
     const after = planDay(student, onDay(11), 20);
@@ -165,7 +165,7 @@ describe("today's list", () => {
     expect(after.entries.some((entry) => entry.reason.kind === 'rested')).toBe(true);
   });
 
-  it('changes on the second day and says why', () => {
+  it('REASON: changes on the second day and says why', () => {
     const student = begun();
     const [first, second] = practise(student, [0, 1]);
     expect(keysOf(second!)).not.toEqual(keysOf(first!));
@@ -174,7 +174,7 @@ describe("today's list", () => {
     expect(reasons.every((text) => /^[A-Z].*\.$/.test(text))).toBe(true);
   });
 
-  it('proposes tempos with a whole mark, no more than a fifth above the target', () => {
+  it('TEMPO: proposes tempos with a whole mark, no more than a fifth above the target', () => {
     const student = begun();
     practise(student, [0, 1, 2, 3, 4, 5, 6, 7], () => 4);
     for (const { tempo } of planDay(student, onDay(8), 30).entries) {
@@ -216,7 +216,7 @@ describe('one truth', () => {
       return [begin].concat(events, event({ kind: 'void', events: voided }, day));
     });
 
-  it('same log, same student and same plan, in whatever order the log is read', () => {
+  it('SAME: same log, same student and same plan, in whatever order the log is read', () => {
     fc.assert(
       fc.property(history, fc.infiniteStream(fc.nat()), (events, order) => {
         const shuffled = events

@@ -44,7 +44,7 @@ test('five minutes without a run are a rest', () => {
 
 const adviceAfter = (minutes: number) => restAdvice(every(1, minutes, 1), minutes * MINUTE);
 
-test('a rest is offered after 25 minutes and asked for after 50', () => {
+test('REST: a rest is offered after 25 minutes and asked for after 50', () => {
   expect([24, 25, 49, 50].map(adviceAfter)).toEqual(['none', 'offer', 'offer', 'insist']);
 });
 
