@@ -24,6 +24,8 @@ interface KeyboardProps {
   readonly right: readonly number[];
   readonly left: readonly number[];
   readonly now?: readonly number[];
+  /** Keys that are heard to be down: they are lit at their edge. */
+  readonly heard?: readonly number[];
   readonly label: string;
   readonly hands?: { readonly right?: PlacedHand; readonly left?: PlacedHand };
   /** Length of a white key in tenths of its width; a real one has about 64. */
@@ -37,11 +39,13 @@ const LEFT_ROW = { white: 0.9, black: 0.52 };
 /** Marks fill more of the key where keys are many and therefore small. */
 const MANY_KEYS = 20;
 const RADIUS = { few: { white: 2.8, black: 2 }, many: { white: 3.4, black: 2.4 } };
+/** Height of the light of a key that is heard. */
+const HEARD = 4;
 const DIGITS = { few: 12, many: 17 };
 const NO_KEYS: readonly number[] = [];
 
 export function Keyboard(props: KeyboardProps) {
-  const { lowest, highest, length = 56, now = NO_KEYS } = props;
+  const { lowest, highest, length = 56, now = NO_KEYS, heard = NO_KEYS } = props;
   const shapes = useMemo(() => keyShapes(lowest, highest), [lowest, highest]);
   const width = widthOf(shapes);
   const size = DIGITS[width > MANY_KEYS * WHITE_WIDTH ? 'many' : 'few'];
@@ -68,6 +72,7 @@ export function Keyboard(props: KeyboardProps) {
           isRight={props.right.includes(shape.midi)}
           isLeft={props.left.includes(shape.midi)}
           isNow={now.includes(shape.midi)}
+          isHeard={heard.includes(shape.midi)}
         />
       ))}
       {props.hands?.right?.placement && (
@@ -102,20 +107,25 @@ interface PianoKeyProps {
   readonly isRight: boolean;
   readonly isLeft: boolean;
   readonly isNow: boolean;
+  readonly isHeard: boolean;
 }
 
-function PianoKey({ shape, length, radius, isRight, isLeft, isNow }: PianoKeyProps) {
+function PianoKey({ shape, length, radius, isRight, isLeft, isNow, isHeard }: PianoKeyProps) {
   const kind = shape.isBlack ? 'black' : 'white';
+  const height = shape.isBlack ? length * BLACK_LENGTH : length;
   const middle = shape.x + shape.width / 2;
   return (
     <g class={styles[kind]} data-now={isNow}>
-      <rect
-        class={styles.key}
-        x={shape.x}
-        y={0}
-        width={shape.width}
-        height={shape.isBlack ? length * BLACK_LENGTH : length}
-      />
+      <rect class={styles.key} x={shape.x} y={0} width={shape.width} height={height} />
+      {isHeard && (
+        <rect
+          class={styles.heard}
+          x={shape.x + 1}
+          y={height - HEARD}
+          width={shape.width - 2}
+          height={HEARD - 1}
+        />
+      )}
       {isRight && (
         <circle class={styles.right} cx={middle} cy={length * RIGHT_ROW[kind]} r={radius} />
       )}

@@ -10,6 +10,7 @@ import { useTitleFocus } from '../../parts/page/page';
 import { Staff } from '../../parts/staff/staff';
 import { chordText } from '../../parts/words';
 import { preferences } from '../../preferences';
+import { midi } from '../../sound/midi-input';
 import type { Course, Part } from './course';
 import type { Run } from './run';
 import styles from './score.module.css';
@@ -68,7 +69,7 @@ function Keys({ part, run, label }: KeysProps) {
     ...(right.length > 0 && { right: placed(score.right, index) }),
     ...(left.length > 0 && { left: placed(score.left, index) }),
   };
-  const now = [hands.right?.now, hands.left?.now].filter((midi) => typeof midi === 'number');
+  const now = [hands.right?.now, hands.left?.now].filter((key) => typeof key === 'number');
   return (
     <Keyboard
       lowest={lowest}
@@ -76,6 +77,7 @@ function Keys({ part, run, label }: KeysProps) {
       right={right}
       left={left}
       now={now}
+      heard={midi.down.value}
       hands={hands}
       label={label}
       length={lengthFor(highest - lowest, isPortrait)}
