@@ -7,7 +7,7 @@
  * `file` is one that the system has handed to the app.
  */
 import type { ComponentChildren } from 'preact';
-import { useContext, useEffect, useId, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import {
   BACKUP_EXTENSION,
   type BackupPreview,
@@ -19,6 +19,7 @@ import { StudentsContext, useStore } from '../../store-context';
 import { Button } from '../button/button';
 import { dateText } from '../dates';
 import { Dialog, DialogActions } from '../dialog/dialog';
+import { FileField } from '../file-field/file-field';
 import { codeOf } from '../programme-offer/link';
 import { studentText } from '../words';
 import styles from './open-file.module.css';
@@ -39,7 +40,6 @@ async function showProgramme(file: File): Promise<boolean> {
 
 export function OpenFile({ onTakenIn, file: given = null }: OpenFileProps) {
   const store = useStore();
-  const id = useId();
   const [preview, setPreview] = useState<BackupPreview | null>(null);
   const [isReading, setReading] = useState(false);
   const [failure, setFailure] = useState<string | null>(null);
@@ -72,20 +72,10 @@ export function OpenFile({ onTakenIn, file: given = null }: OpenFileProps) {
 
   return (
     <div>
-      <label for={id} class={styles.label}>
-        Backup file, or a file from somebody else
-      </label>
-      <input
-        id={id}
-        type="file"
-        class={styles.file}
+      <FileField
+        label="Backup file, or a file from somebody else"
         accept={`${BACKUP_EXTENSION},application/octet-stream`}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          // The same file may be chosen again after an error.
-          event.currentTarget.value = '';
-          if (file !== undefined) void read(file);
-        }}
+        onFile={(file) => void read(file)}
       />
       {isReading && <p role="status">Reading…</p>}
       {failure !== null && (
@@ -135,13 +125,16 @@ function StudentText({ one }: { readonly one: StudentPreview }) {
   return (
     <dl>
       <Fact name="Student">{isKnown ? called : `${called}, new on this device`}</Fact>
-      <Fact name="Runs">
-        {runs}
-        {firstDay !== null && lastDay !== null && `, ${dateText(firstDay)} to ${dateText(lastDay)}`}
+      <Fact name="Records">
+        {events}, {runs} of them runs
       </Fact>
-      <Fact name="Not yet here">
-        {fresh === 0 ? 'nothing: all of it is here already' : `${fresh} of ${events} records`}
-      </Fact>
+      {firstDay !== null && lastDay !== null && (
+        <Fact name="From">
+          {dateText(firstDay)}
+          {lastDay !== firstDay && ` to ${dateText(lastDay)}`}
+        </Fact>
+      )}
+      <Fact name="Not yet here">{fresh === 0 ? 'nothing: all of it is here already' : fresh}</Fact>
       {newer > 0 && <Fact name="From a newer version">{newer}, kept but not read yet</Fact>}
       {damaged > 0 && <Fact name="Damaged">{damaged}, kept but set aside</Fact>}
     </dl>

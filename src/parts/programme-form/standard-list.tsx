@@ -1,5 +1,7 @@
+import { useState } from 'preact/hooks';
 import type { Programme } from '../../../shared/log/programme';
 import { Button } from '../button/button';
+import { say } from '../notice/notice';
 import styles from './programme-form.module.css';
 import { CHECK_BOOKLET, type Standard, STANDARDS, withStandard } from './standards';
 
@@ -13,8 +15,18 @@ const tempoText = ({ mark, grouping }: Standard): string =>
 
 /** Published standards, folded away: few programmes begin from one. */
 export function StandardList({ value, onChange }: StandardListProps) {
+  const [isOpen, setOpen] = useState(false);
+  const begin = (standard: Standard) => {
+    onChange(withStandard(value, standard));
+    setOpen(false);
+    say(`Stages, tempo and words are set. ${CHECK_BOOKLET}`);
+  };
   return (
-    <details class={styles.standards}>
+    <details
+      class={styles.standards}
+      open={isOpen}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
       <summary>Begin from what an examination asks</summary>
       <p>Stages, tempo and words come from published lists; the chords stay all eleven.</p>
       <ul>
@@ -26,7 +38,7 @@ export function StandardList({ value, onChange }: StandardListProps) {
             <p class="small soft">
               Source: {standard.source}, {standard.year ?? 'no year given'}. {CHECK_BOOKLET}
             </p>
-            <Button onClick={() => onChange(withStandard(value, standard))}>
+            <Button onClick={() => begin(standard)}>
               Begin from this <span class="spoken">: {standard.title}</span>
             </Button>
           </li>

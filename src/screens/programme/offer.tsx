@@ -5,7 +5,6 @@ import { Button, ButtonLink } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { type Change, changesOf } from '../../parts/programme-offer/changes';
-import { studentText } from '../../parts/words';
 import { go, hrefOf } from '../../route';
 import { StudentsContext, useStore } from '../../store-context';
 import styles from './programme-screen.module.css';
@@ -37,34 +36,36 @@ export function Offer({ offer }: { readonly offer: ProgrammeOffer }) {
       lit={programme.notes}
       note={name === null ? undefined : `It was made for ${name}.`}
     >
-      {hasSeveral && (
-        <p>
-          Accepted, it is the programme of {studentText(known)}. For somebody else, choose the name
-          at the head of the page first.
-        </p>
-      )}
-      {changes.length === 0 ? (
-        <p>It is the programme that holds already.</p>
-      ) : (
-        <ChangeTable changes={changes} isFirst={before === null} />
-      )}
-      {before !== null && before.reached !== programme.reached && (
-        <p>
-          With another stage reached, every arpeggio starts again from there; its runs and its reach
-          stay.
-        </p>
-      )}
-      <p class="soft">What has been played stays on the record.</p>
-      {failure !== null && <p role="alert">{failure}</p>}
-      <div class={styles.answers}>
-        {changes.length > 0 && (
-          <Button kind="main" onClick={() => void accept()}>
-            Accept this programme
-          </Button>
+      <div class={styles.offer}>
+        {hasSeveral && (
+          <p>
+            Accepted, it is the programme of {studentText(known)}. For somebody else, choose the
+            name at the head of the page first.
+          </p>
         )}
-        <ButtonLink href={hrefOf('today')}>
-          {changes.length > 0 ? 'Leave it as it is' : 'To today’s list'}
-        </ButtonLink>
+        {changes.length === 0 ? (
+          <p>It is the programme that holds already.</p>
+        ) : (
+          <ChangeTable changes={changes} isFirst={before === null} />
+        )}
+        {before !== null && before.reached !== programme.reached && (
+          <p>
+            With another stage reached, every arpeggio starts again from there; its runs and its
+            reach stay.
+          </p>
+        )}
+        <p class="soft">What has been played stays on the record.</p>
+        {failure !== null && <p role="alert">{failure}</p>}
+        <div class={styles.answers}>
+          {changes.length > 0 && (
+            <Button kind="main" onClick={() => void accept()}>
+              Accept this programme
+            </Button>
+          )}
+          <ButtonLink href={hrefOf('today')}>
+            {changes.length > 0 ? 'Leave it as it is' : 'To today’s list'}
+          </ButtonLink>
+        </div>
       </div>
     </Page>
   );
@@ -81,7 +82,7 @@ function ChangeTable({ changes, isFirst }: ChangeTableProps) {
       <caption>{isFirst ? 'The programme' : 'What changes'}</caption>
       <thead class={isFirst ? 'spoken' : undefined}>
         <tr>
-          <th scope="col">Of the programme</th>
+          <th scope="col">What</th>
           {!isFirst && <th scope="col">Until now</th>}
           <th scope="col">{isFirst ? 'Asked' : 'From now on'}</th>
         </tr>

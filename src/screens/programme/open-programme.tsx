@@ -1,6 +1,7 @@
 /** The ways in which a programme comes: a picture of a QR code, a link, a file. */
 import { useId, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
+import { FileField } from '../../parts/file-field/file-field';
 import { OpenFile } from '../../parts/open-file/open-file';
 import { codeIn } from '../../parts/programme-offer/link';
 import { textInPicture } from '../../parts/programme-offer/scan';
@@ -10,7 +11,7 @@ import styles from './programme-screen.module.css';
 export function OpenProgramme({ failure: ofLink }: { readonly failure: string | null }) {
   const [failure, setFailure] = useState<string | null>(null);
   const [typed, setTyped] = useState('');
-  const [pictureId, linkId] = [useId(), useId()];
+  const linkId = useId();
   const told = failure ?? ofLink;
 
   const open = (text: string) => {
@@ -36,17 +37,11 @@ export function OpenProgramme({ failure: ofLink }: { readonly failure: string | 
       {told !== null && <p role="alert">{told}</p>}
       <section class={styles.way}>
         <h2>From a QR code</h2>
-        <label for={pictureId}>Take a picture of it, or choose one</label>
-        <input
-          id={pictureId}
-          type="file"
+        <FileField
+          label="Take a picture of it, or choose one"
           accept="image/*"
-          capture="environment"
-          onChange={(event) => {
-            const picture = event.currentTarget.files?.[0];
-            event.currentTarget.value = '';
-            if (picture !== undefined) void scan(picture);
-          }}
+          isForCamera
+          onFile={(picture) => void scan(picture)}
         />
       </section>
       <section class={styles.way}>
