@@ -47,6 +47,7 @@ const MAY_USE: Readonly<Record<string, readonly string[]>> = {
 /** Packages that need no browser; the rest of shared/ must run anywhere. */
 const SHARED_PACKAGES = new Set(['valibot', 'date-fns', 'papaparse']);
 const TONAL_DOORWAY = 'shared/music/theory.ts';
+const SPECTRUM_DOORWAY = 'shared/listening/sound/spectrum.ts';
 /** Only these know the screens: the one loads them when needed, the other shows today's list at once. */
 const LOADER = 'src/lazy.ts';
 const SHELL = 'src/app.tsx';
@@ -78,6 +79,7 @@ function isAllowed(file: string, use: Import): boolean {
 
 function isPackageAllowed(file: string, name: string): boolean {
   if (/^(?:@tonaljs\/|tonal$)/.test(name)) return file === TONAL_DOORWAY;
+  if (name === 'fft.js') return file === SPECTRUM_DOORWAY;
   return !file.startsWith('shared/') || SHARED_PACKAGES.has(name);
 }
 

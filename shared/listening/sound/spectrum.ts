@@ -1,0 +1,45 @@
+/** The door to the library for spectra. */
+// oxlint-disable-next-line typescript/triple-slash-reference -- else only shared/ knows the types of the library
+/// <reference path="./fft-js.d.ts" />
+import FFT from 'fft.js';
+
+/** One channel of sound: samples from -1 to 1, `rate` of them a second. */
+export interface Sound {
+  readonly samples: Float32Array;
+  readonly rate: number;
+}
+
+export interface Spectra {
+  /** Hertz from one value of a spectrum to the next. */
+  readonly spacing: number;
+  /** How many values a spectrum has. */
+  readonly size: number;
+  /** Sizes of the partial tones from the sample `from` on (a sine of size 1 gives 0.5); the next call overwrites it. */
+  at(from: number): Float32Array;
+}
+
+/** Spectra of pieces of a sound of `length` samples, each under a Hann window. Outside of the sound is silence. */
+export function spectraOf({ samples, rate }: Sound, length: number): Spectra {
+  const size = 2 ** Math.ceil(Math.log2(length));
+  const fft = new FFT(size);
+  const hann = Float64Array.from(
+    { length },
+    (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length),
+  );
+  const piece = new Float64Array(size);
+  const complex = new Float64Array(2 * size);
+  const sizes = new Float32Array(size / 2);
+  return {
+    spacing: rate / size,
+    size: size / 2,
+    at: (from) => {
+      const start = Math.round(from);
+      for (let i = 0; i < length; i++) piece[i] = hann[i]! * (samples[start + i] ?? 0);
+      fft.realTransform(complex, piece);
+      for (let i = 0; i < sizes.length; i++) {
+        sizes[i] = (2 * Math.hypot(complex[2 * i]!, complex[2 * i + 1]!)) / length;
+      }
+      return sizes;
+    },
+  };
+}

@@ -1,0 +1,100 @@
+/** What the evidence at a moment says of each expected note. What cannot be told is 'unsure', and no fault. */
+import type { ExpectedStep } from '../expected';
+import type { Evidence } from './evidence';
+
+export type Verdict =
+  | { readonly kind: 'right' }
+  | { readonly kind: 'wrong'; readonly midi: number }
+  | { readonly kind: 'missed' }
+  | { readonly kind: 'unsure' };
+
+export interface Hearability {
+  /** The usual total of the evidence at a moment. */
+  readonly usual: number;
+  /** Whether the room is quiet enough to say that nothing was played. */
+  readonly isQuiet: boolean;
+}
+
+/** Share of the usual total below which nothing was played. */
+const NOTHING = 0.1;
+/** Shares of one hand's note: from here on it is right; below FAINT it cannot be told from nothing. */
+const PRESENT = 0.25;
+const FAINT = 0.06;
+/** Shares of two hands' notes that are an octave or more octaves apart, and otherwise. */
+const FAINT_TOGETHER = 0.06;
+const ABSENT_TOGETHER = 0.03;
+/** Without the lower of two notes an octave apart, its odd partials are missing: logarithm of even over odd. */
+const ONLY_EVEN = 2.25;
+/** Share from which another key was played, and how many semitones off it may lie, for one hand and for two. */
+const OTHER = 0.3;
+const OTHER_TOGETHER = 0.2;
+const FAR = 11;
+const FAR_TOGETHER = 6;
+/** Semitones from a key to its partials 2 to 8: not told from keys of their own. */
+const PARTIALS = new Set([12, 19, 24, 28, 31, 34, 36]);
+
+/** One for each note of the step. */
+export function verdictsOf(
+  step: ExpectedStep,
+  evidence: Evidence,
+  { usual, isQuiet }: Hearability,
+): readonly Verdict[] {
+  if (evidence.total < NOTHING * usual) {
+    return step.map(() => (isQuiet ? { kind: 'missed' } : { kind: 'unsure' }));
+  }
+  const midis = step.map(({ key }) => key.midi);
+  const [one, other] = midis as [number, number?];
+  if (other === undefined || other === one) {
+    const verdict = ofOne(one, evidence);
+    return step.map(() => verdict);
+  }
+  const [low, high] = [Math.min(one, other), Math.max(one, other)];
+  const verdicts = ofTwo(low, high, evidence);
+  return midis.map((midi) => verdicts[midi === low ? 0 : 1]);
+}
+
+const shareOf = ({ amounts, lowest, total }: Evidence, midi: number): number =>
+  (amounts[midi - lowest] ?? 0) / total;
+
+function ofOne(midi: number, evidence: Evidence): Verdict {
+  const share = shareOf(evidence, midi);
+  if (share >= PRESENT) return { kind: 'right' };
+  const played = strongest(evidence, midi, { far: FAR, without: [midi] });
+  if (share < FAINT && shareOf(evidence, played) >= OTHER) return { kind: 'wrong', midi: played };
+  return { kind: 'unsure' };
+}
+
+function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict, Verdict] {
+  const isOctaves = (high - low) % 12 === 0;
+  const isLow = isOctaves
+    ? evidence.evenOverOdd(low) < ONLY_EVEN
+    : shareOf(evidence, low) >= FAINT_TOGETHER;
+  const share = shareOf(evidence, high);
+  const isHigh = share >= FAINT_TOGETHER;
+  const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
+  const instead = (midi: number): Verdict | null => {
+    const without = [low, high, ...sure.flatMap((key) => [...PARTIALS].map((up) => key + up))];
+    const played = strongest(evidence, midi, { far: FAR_TOGETHER, without });
+    return shareOf(evidence, played) >= OTHER_TOGETHER ? { kind: 'wrong', midi: played } : null;
+  };
+  // The upper of two octaves adds only to partials that the lower has as well: that it is missing is never sure.
+  const isMissed = !isOctaves && share < ABSENT_TOGETHER;
+  return [
+    isLow ? { kind: 'right' } : (instead(low) ?? { kind: 'missed' }),
+    isHigh ? { kind: 'right' } : (instead(high) ?? { kind: isMissed ? 'missed' : 'unsure' }),
+  ];
+}
+
+/** The strongest key near to another; itself where there is none. */
+function strongest(
+  evidence: Evidence,
+  midi: number,
+  { far, without }: { readonly far: number; readonly without: readonly number[] },
+): number {
+  let [best, most] = [midi, 0];
+  for (let key = midi - far; key <= midi + far; key++) {
+    const share = without.includes(key) ? 0 : shareOf(evidence, key);
+    if (share > most) [best, most] = [key, share];
+  }
+  return best;
+}

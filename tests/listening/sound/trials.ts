@@ -1,0 +1,157 @@
+/** Seeded runs with planted faults, and how what was heard of them agrees with what was played. */
+import { type Expected, expectedOf } from '../../../shared/listening/expected';
+import { type Finding, findingsOf } from '../../../shared/listening/findings';
+import { judge } from '../../../shared/listening/judge';
+import type { Hearing } from '../../../shared/listening/sound/hear';
+import type { Take } from '../../../shared/listening/take';
+import { DECK, handsOf, type Item } from '../../../shared/music/deck';
+import type { Hand } from '../../../shared/music/fingering/types';
+import type { Score } from '../../../shared/music/score';
+import { scoreOf } from '../../../shared/music/score-of';
+import { OPTIONS } from '../../formats/scores';
+import { perform, type Planted, seededRandom } from '../performer';
+import { SILENCE } from './fluidsynth';
+import { PLACES } from './spoil';
+
+const MARKS = [40, 60, 80, 100, 120];
+/** Seconds. */
+const WAITS = [0.08, 0.12, 0.15];
+/** Standard deviation of one onset in seconds: that of professionals, 8 to 9 ms from note to note. */
+export const SPREAD = 0.006;
+/** Cents of pianos from 430 to 446 Hz. */
+const TUNINGS = [-40, -20, 0, 0, 23];
+
+export interface Trial {
+  readonly item: Item;
+  readonly score: Score;
+  readonly expected: Expected;
+  /** Notes a minute. */
+  readonly tempo: number;
+  readonly place: keyof typeof PLACES;
+  readonly tuning: number;
+  readonly planted: Planted;
+  readonly isClean: boolean;
+  readonly take: Take;
+}
+
+const pick = <T>(values: readonly T[], random: () => number): T =>
+  values[Math.floor(random() * values.length)]!;
+
+export type Group = 'one hand' | 'octaves' | 'contrary';
+export const groupOf = ({ way }: Item): Group =>
+  handsOf(way) !== 'together' ? 'one hand' : way.endsWith('contrary') ? 'contrary' : 'octaves';
+
+export function trialOf(seed: number): Trial {
+  const random = seededRandom(seed);
+  const group = pick(['one hand', 'one hand', 'octaves', 'contrary'] as const, random);
+  const item = pick(
+    DECK.filter((one) => groupOf(one) === group),
+    random,
+  );
+  const score = scoreOf([item], { ...OPTIONS, pedal: false });
+  const expected = expectedOf(score);
+  const isClean = random() < 0.4;
+  const planted = isClean ? {} : plantedIn(expected, random);
+  const tempo = 4 * pick(MARKS, random);
+  return {
+    item,
+    score,
+    expected,
+    tempo,
+    place: pick(['dry', 'room', 'phone'] as const, random),
+    tuning: pick(TUNINGS, random),
+    planted,
+    isClean,
+    take: perform(expected, { random, tempo, spread: SPREAD, planted }),
+  };
+}
+
+/** A wait, a wrong note and a missed one, each in most of the runs and at places of their own. */
+function plantedIn({ steps }: Expected, random: () => number): Planted {
+  const places = [2, 5, 8, 10].map((place) => Math.floor((place * (steps.length - 1)) / 12));
+  const [wait, wrong, missed] = places.toSorted(() => random() - 0.5) as [number, number, number];
+  const hand: Hand = pick(steps[0]!, random).hand;
+  const isIn = () => random() < 0.7;
+  return {
+    waits: isIn() ? [{ step: wait, seconds: pick(WAITS, random) }] : [],
+    wrong: isIn() ? [{ step: wrong, hand, by: pick([-2, -1, 1, 2], random) }] : [],
+    missed: isIn() ? [{ step: missed, hand }] : [],
+  };
+}
+
+export interface Outcome {
+  /** Seconds by which each moment that was played and heard was heard too late. */
+  readonly offs: readonly number[];
+  /** Moments that were played, and that were heard. */
+  readonly played: number;
+  readonly heard: number;
+  /** Notes played right, those of them heard as right, and those that were not sure. */
+  readonly notes: number;
+  readonly right: number;
+  readonly unsure: number;
+  readonly findings: readonly Finding[];
+  /** Findings of the kinds that are planted, where nothing was. */
+  readonly invented: readonly Finding[];
+  readonly found: Readonly<Record<'hesitation' | 'wrong' | 'missed', readonly boolean[]>>;
+  /** Per cent by which the tempo is off; and the unevenness, in points of the interval. */
+  readonly tempo: number;
+  readonly unevenness: number;
+}
+
+/** Times of the moments: the mean of both hands, silence and retuning counted. */
+function momentsOf({ take, expected, tuning }: Trial): readonly number[] {
+  const hands = expected.steps[0]!.length;
+  const gap = 60 / 1000;
+  const shrink = 2 ** (tuning / 1200);
+  const moments: number[][] = [];
+  for (const { on } of take.notes) {
+    const last = moments.at(-1);
+    if (last && last.length < hands && on - last[0]! < gap) last.push(on);
+    else moments.push([on]);
+  }
+  return moments.map((times) => (times.reduce((a, b) => a + b, 0) / times.length + SILENCE) / shrink);
+}
+
+export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
+  const { expected, score, planted } = trial;
+  const truth = momentsOf(trial);
+  const heard = [...new Set(take.notes.map(({ on }) => on))];
+  const offs = truth.flatMap((at) => {
+    const near = heard.map((one) => one - at).toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
+    return near !== undefined && Math.abs(near) < 0.06 ? [near] : [];
+  });
+  const [measured] = judge(expected, take);
+  const [real] = judge(expected, trial.take);
+  const findings = measured ? findingsOf(measured, score) : [];
+  const stepOf = (one: Finding) => ('step' in one ? one.step : -1);
+  const has = (kinds: readonly string[], step: number) =>
+    findings.some((one) => kinds.includes(one.kind) && stepOf(one) === step);
+  const { waits = [], wrong = [], missed = [] } = planted;
+  const isTrue = (one: Finding): boolean => {
+    const step = stepOf(one);
+    if (one.kind === 'hesitation' || one.kind === 'stop') return waits.some((w) => w.step === step);
+    return [...wrong, ...missed].some((w) => w.step === step);
+  };
+  const both = expected.steps.reduce((sum, step) => sum + step.length, 0);
+  const unevenness = (of: typeof measured) => {
+    const hands = [of?.hands.right?.unevenness, of?.hands.left?.unevenness];
+    return Math.max(...hands.map((one) => one ?? 0));
+  };
+  return {
+    offs,
+    played: truth.length,
+    heard: heard.length,
+    notes: both - wrong.length - missed.length,
+    right: measured?.right ?? 0,
+    unsure: both - (measured?.notes ?? 0),
+    findings,
+    invented: findings.filter((one) => !isTrue(one)),
+    found: {
+      hesitation: waits.map(({ step }) => has(['hesitation', 'stop'], step)),
+      wrong: wrong.map(({ step }) => has(['wrong'], step)),
+      missed: missed.map(({ step }) => has(['missed'], step)),
+    },
+    tempo: 100 * ((measured?.tempo ?? 0) / (trial.tempo * 2 ** (trial.tuning / 1200)) - 1),
+    unevenness: ((unevenness(measured) - unevenness(real)) * trial.tempo) / 600,
+  };
+}
