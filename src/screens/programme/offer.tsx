@@ -39,8 +39,8 @@ export function Offer({ offer }: { readonly offer: ProgrammeOffer }) {
       <div class={styles.offer}>
         {hasSeveral && (
           <p>
-            Accepted, it is the programme of {studentText(known)}. For somebody else, choose the
-            name at the head of the page first.
+            Accepted, it is the programme of {known ?? 'the student who is shown'}. For somebody
+            else, choose the name at the head of the page first.
           </p>
         )}
         {changes.length === 0 ? (

@@ -1,0 +1,207 @@
+/**
+ * Teacher and student, each on a device of their own: a family on one device, a programme by QR code, link and file, and
+ * the record handed over, whole and then what is new.
+ */
+import { readFileSync } from 'node:fs';
+import jsQR from 'jsqr';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { serveApp, watchErrors, type AppServer } from './app';
+import { launchBrowser } from './chromium';
+
+let server: AppServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+  await server.kill();
+});
+
+interface DeviceInUse {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly errors: readonly string[];
+}
+
+/** A device on which a student of this name has begun. */
+async function deviceOf(name: string): Promise<DeviceInUse> {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  const errors = watchErrors(page);
+  await page.goto(server.url);
+  await page.getByLabel(/What the student is called/).fill(name);
+  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await page.locator('[data-ready]').waitFor();
+  return { context, page, errors };
+}
+
+/** Minutes a day by the programme, as the settings tell it. */
+async function programmeText(page: Page): Promise<string> {
+  await page.goto(`${server.url}#/settings`);
+  return page.getByText(/minutes a day on/).innerText();
+}
+
+async function setMinutes(page: Page, minutes: number): Promise<void> {
+  await page.goto(`${server.url}#/settings`);
+  await page.getByRole('button', { name: 'Change the programme' }).click();
+  await page.getByRole('spinbutton', { name: 'Minutes a day' }).fill(String(minutes));
+  await page.getByLabel(/What else is asked/).fill('Legato,\nfrom memory.');
+  await page.getByRole('button', { name: 'Save the programme' }).click();
+  await page.getByText('Programme saved.').waitFor();
+}
+
+/** The dots of a picture, by the browser's own decoder of PNG. */
+const pixelsOf = (page: Page, picture: Buffer) =>
+  page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const bitmap = await createImageBitmap(new Blob([bytes]));
+    const { width, height } = bitmap;
+    const context = new OffscreenCanvas(width, height).getContext('2d')!;
+    context.drawImage(bitmap, 0, 0);
+    return { width, height, data: [...context.getImageData(0, 0, width, height).data] };
+  }, picture.toString('base64'));
+
+/** What is downloaded when a button is pressed. */
+async function downloaded(page: Page, button: string | RegExp): Promise<Buffer> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return readFileSync(await download.path());
+}
+
+async function takeIn(page: Page, file: Buffer): Promise<void> {
+  await page.goto(`${server.url}#/receive`);
+  await page
+    .getByLabel(/Backup file/)
+    .setInputFiles({ name: 'x.arpeggiary', mimeType: 'application/octet-stream', buffer: file });
+}
+
+test('a family on one device: whose page it is, switched by one tap, in both windows', async () => {
+  const { context, page, errors } = await deviceOf('Ada');
+  expect(await page.getByRole('group', { name: 'Student', exact: true }).count()).toBe(0);
+  await page.goto(`${server.url}#/settings`);
+  await page.getByRole('button', { name: 'Add another student' }).click();
+  await page.getByLabel('Name of the new student').fill('Ben');
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await page.getByRole('checkbox', { name: 'hands together, contrary motion' }).check();
+  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await page.locator('[data-ready]').waitFor();
+  const nameOf = (one: Page, name: string) =>
+    one.getByRole('group', { name: 'Student' }).getByRole('button', { name });
+  expect(await nameOf(page, 'Ben').getAttribute('aria-pressed')).toBe('true');
+
+  const other = await context.newPage();
+  await other.goto(server.url);
+  await nameOf(other, 'Ada').click();
+  await page.getByRole('button', { name: 'Ada', pressed: true }).waitFor();
+  expect(await programmeText(page)).toMatch(/four stages/);
+  await nameOf(page, 'Ben').click();
+  await page.getByText(/five stages/).waitFor();
+
+  // Archived and taken back, then removed, with the record as a file before; the file brings it all back.
+  const more = page.getByRole('button', { name: 'More about Ben' });
+  await more.click();
+  await page.getByRole('button', { name: 'Archive' }).click();
+  await page.getByText('Ben (archived)').waitFor();
+  await expect.poll(() => nameOf(other, 'Ben').count()).toBe(0);
+  await page.getByRole('button', { name: 'Take back Ben' }).click();
+  await expect.poll(() => nameOf(other, 'Ben').count()).toBe(1);
+  await more.click();
+  await page.getByRole('button', { name: /Remove from this device/ }).click();
+  const file = await downloaded(page, 'Save the record as a file first');
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
+  await page.getByText(/four stages/).waitFor();
+  await expect
+    .poll(() => other.getByRole('group', { name: 'Student', exact: true }).count())
+    .toBe(0);
+  await takeIn(page, file);
+  await page.getByText('Ben, new on this device').waitFor();
+  await page.getByRole('button', { name: 'Take in' }).click();
+  await nameOf(page, 'Ben').click();
+  await page.getByRole('button', { name: 'Ben', pressed: true }).waitFor();
+  expect(await programmeText(page)).toMatch(/five stages/);
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
+test('a programme by QR code and by file, the record by file, whole and then what is new', async () => {
+  const student = await deviceOf('Ada');
+  const teacher = await deviceOf('Teacher');
+
+  // The code on the teacher's screen is read by a decoder that is not ours, then by the student's app.
+  await setMinutes(teacher.page, 35);
+  await teacher.page.getByRole('button', { name: 'Give it to somebody' }).click();
+  const code = await teacher.page.getByRole('img', { name: 'QR code' }).screenshot();
+  const { data, width, height } = await pixelsOf(teacher.page, code);
+  const link = jsQR(Uint8ClampedArray.from(data), width, height)!.data;
+  expect(link.startsWith(`${server.url}#/programme/`)).toBe(true);
+  await student.page.goto(`${server.url}#/programme`);
+  await student.page
+    .getByLabel(/Take a picture/)
+    .setInputFiles({ name: 'code.png', mimeType: 'image/png', buffer: code });
+  await student.page.getByRole('heading', { name: 'A programme for you' }).waitFor();
+  const rows = student.page.locator('tbody tr');
+  expect(await rows.allInnerTexts()).toEqual([
+    'Minutes a day\t20\t35',
+    'In words\tnothing\tLegato,\nfrom memory.',
+  ]);
+  await student.page.getByRole('button', { name: 'Accept this programme' }).click();
+  await student.page.locator('[data-ready]').waitFor();
+  expect(await programmeText(student.page)).toMatch(/35 minutes/);
+
+  // By link it is the one that holds already; a link that was cut off changes nothing.
+  await student.page.goto(link);
+  await student.page.getByText('It is the programme that holds already.').waitFor();
+  await student.page.goto(link.slice(0, -8));
+  await student.page.getByText('This link is not whole').waitFor();
+
+  // By file.
+  await teacher.page.getByRole('button', { name: 'Done' }).click();
+  await setMinutes(teacher.page, 40);
+  await teacher.page.getByRole('button', { name: 'Give it to somebody' }).click();
+  await takeIn(student.page, await downloaded(teacher.page, 'As a file'));
+  await student.page.getByRole('button', { name: 'Accept this programme' }).click();
+  await student.page.locator('[data-ready]').waitFor();
+
+  // The student hands over the whole record, then what is new.
+  await student.page.goto(`${server.url}#/settings`);
+  await student.page.getByLabel(/To whom/).fill('teacher');
+  const whole = await downloaded(student.page, 'Give the whole record');
+  await takeIn(teacher.page, whole);
+  await teacher.page.getByText('Ada, new on this device').waitFor();
+  await teacher.page.getByRole('button', { name: 'Take in' }).click();
+  await setMinutes(student.page, 50);
+  const fresh = await downloaded(student.page, 'Give what is new to teacher');
+  expect(fresh.toString().split('\n')).toHaveLength(3);
+  await takeIn(teacher.page, fresh);
+  await teacher.page.getByRole('button', { name: 'Take in' }).click();
+  await teacher.page.getByRole('button', { name: 'Ada' }).click();
+  await teacher.page.getByRole('button', { name: 'Ada', pressed: true }).waitFor();
+  expect(await programmeText(teacher.page)).toMatch(/50 minutes/);
+  expect([...student.errors, ...teacher.errors]).toEqual([]);
+  await student.context.close();
+  await teacher.context.close();
+});
+
+test('a file that the system hands to the installed app is shown', async () => {
+  const { context, page } = await deviceOf('Ada');
+  await page.goto(`${server.url}#/settings`);
+  const backup = await downloaded(page, 'Save a backup file');
+  // Only an installed app gets files from the system, and no test can install one: the queue is handed in.
+  await page.addInitScript((text) => {
+    const handle = { getFile: () => Promise.resolve(new File([text], 'log.arpeggiary')) };
+    const setConsumer = (consumer: (launch: unknown) => void) => consumer({ files: [handle] });
+    Object.defineProperty(window, 'launchQueue', { value: { setConsumer } });
+  }, backup.toString());
+  await page.goto(server.url);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Open a file' }).waitFor();
+  await page.getByText('nothing: all of it is here already').waitFor();
+  await context.close();
+});
