@@ -4,7 +4,7 @@
  */
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import { collecting } from '../../shared/listening/collect';
-import type { Take } from '../../shared/listening/take';
+import { sliceOf, type Take } from '../../shared/listening/take';
 
 export type MidiState =
   /** Not asked for, or given up. */
@@ -21,6 +21,10 @@ export type MidiState =
 export interface MidiRecording {
   /** What was played since the recording began; null if a keyboard was unplugged meanwhile. */
   take(): Take | null;
+  /** Milliseconds since the last message came; Infinity before the first. */
+  quietFor(): number;
+  /** What was played before a moment of `performance.now()` does not count. */
+  forgetBefore(moment: number): void;
   stop(): void;
 }
 
@@ -119,14 +123,23 @@ export function createMidiInput(browser: () => Browser): MidiInput {
       const collector = collecting('midi');
       const start = performance.now();
       let isWhole = true;
-      const listener: Listener = (data, at) => collector.add(data, (at - start) / 1000);
+      let first = -Infinity;
+      let last = -Infinity;
+      const listener: Listener = (data, at) => {
+        last = performance.now();
+        collector.add(data, (at - start) / 1000);
+      };
       const tell = () => {
         isWhole = false;
       };
       listeners.add(listener);
       unplugged.add(tell);
       return {
-        take: () => (isWhole ? collector.take() : null),
+        take: () => (isWhole ? sliceOf(collector.take(), first, Infinity) : null),
+        quietFor: () => performance.now() - last,
+        forgetBefore: (moment) => {
+          first = (moment - start) / 1000;
+        },
         stop: () => {
           listeners.delete(listener);
           unplugged.delete(tell);

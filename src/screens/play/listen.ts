@@ -54,13 +54,30 @@ function atTempo(session: Session, item: ItemId, tempo: Tempo): Session {
 /** The ear of the stand: hears from the beginning of a run to its end, where a keyboard is connected. */
 export interface Ear {
   begin(from: number): void;
+  /** Calls back when the player is done: the beat may be over while a slower hand still plays. At once without an ear. */
+  whenQuiet(then: () => void): void;
   /** Ends hearing; the session with what was heard of the arpeggios before place `to` of the entry. */
   end(session: Session, to: number): Session;
 }
 
-export function useEar(course: Course, options: CourseOptions): Ear {
-  const open = useRef<{ readonly recording: MidiRecording; readonly from: number } | null>(null);
+interface Hearing {
+  readonly recording: MidiRecording;
+  readonly from: number;
+  hasBegun: boolean;
+}
+
+/** Milliseconds before the first beat in which the first note may come early. */
+const EARLY = 400;
+/** Milliseconds without a note after which a player is done, and for which at most one is waited for. */
+const QUIET = 900;
+const LONGEST_WAIT = 30_000;
+
+/** `isMusicOn` turns true when the count-in is over: what was tried during it is not part of the run. */
+export function useEar(course: Course, options: CourseOptions, isMusicOn: boolean): Ear {
+  const open = useRef<Hearing | null>(null);
+  const timer = useRef(0);
   const close = () => {
+    clearTimeout(timer.current);
     open.current?.recording.stop();
     open.current = null;
   };
@@ -68,10 +85,27 @@ export function useEar(course: Course, options: CourseOptions): Ear {
     if (preferences.peek().ear === 'midi') void midi.reconnect();
     return close;
   }, []);
+  useEffect(() => {
+    const hearing = open.current;
+    // A later count-in is one of the player's own restarts.
+    if (!isMusicOn || hearing === null || hearing.hasBegun) return;
+    hearing.hasBegun = true;
+    hearing.recording.forgetBefore(performance.now() - EARLY);
+  }, [isMusicOn]);
   return {
     begin: (from) => {
       close();
-      if (midi.state.peek() === 'connected') open.current = { recording: midi.record(), from };
+      if (midi.state.peek() !== 'connected') return;
+      open.current = { recording: midi.record(), from, hasBegun: false };
+    },
+    whenQuiet: (then) => {
+      const latest = performance.now() + LONGEST_WAIT;
+      const look = () => {
+        const left = QUIET - (open.current?.recording.quietFor() ?? Infinity);
+        if (left <= 0 || performance.now() > latest) then();
+        else timer.current = window.setTimeout(look, left);
+      };
+      look();
     },
     end: (session, to) => {
       const heard = open.current;

@@ -64,11 +64,11 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
     ],
   );
   const course = useMemo(() => courseOf(entry.items, options), [entry.items, options]);
-  const ear = useEar(course, options);
   const run = useSignal<Run | null>(null);
   const light = useSignal<WakeLock | null>(null);
   const playing = run.value;
   const at = playing?.part.value ?? session.at;
+  const ear = useEar(course, options, playing !== null && playing.count.value === null);
 
   const latest = useRef(session);
   latest.current = session;
@@ -96,7 +96,8 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
         startMetronome,
         // Where the run stands is kept arpeggio by arpeggio.
         onPart: (part) => setSession({ ...latest.current, at: part }),
-        onOver: () => (entry.isMental ? onThought() : rate(entry.items.length)),
+        onOver: () =>
+          ear.whenQuiet(() => (entry.isMental ? onThought() : rate(entry.items.length))),
         onSilent: () => say('This device gives no sound now: the beat is only shown.'),
       },
       from,

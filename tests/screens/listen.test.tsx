@@ -1,0 +1,130 @@
+import { cleanup, renderHook } from '@testing-library/preact';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { expectedOf } from '../../shared/listening/expected';
+import { itemOf, type ItemId } from '../../shared/music/deck';
+import { scoreOf } from '../../shared/music/score-of';
+import type { Session } from '../../src/day/session';
+import { courseOf } from '../../src/screens/play/course';
+import { type Ear, useEar, withTake } from '../../src/screens/play/listen';
+import { runsOf, toPlayAgain } from '../../src/screens/play/record-runs';
+import { midi } from '../../src/sound/midi-input';
+import { OPTIONS } from '../formats/scores';
+import { perform, type Planted, seededRandom } from '../listening/performer';
+
+const ITEMS: readonly ItemId[] = ['e.major-53.right.2', 'e.minor-53.right.2'];
+const { title: _, pedal: __, ...COURSE } = OPTIONS;
+const course = courseOf(ITEMS, COURSE);
+
+const session = (items = ITEMS): Session => ({
+  day: '2026-11-25',
+  entry: { key: 'e.right.2.1', kind: 'round', note: 'e', way: 'right.2', items },
+  at: 0,
+  phase: 'rating',
+  tempo: 240,
+  pedal: false,
+  ratings: {},
+});
+
+const takeOf = (items: readonly ItemId[], planted: Planted, tempo = 240) =>
+  perform(expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false })), {
+    random: seededRandom(2),
+    tempo,
+    spread: 0.003,
+    planted,
+  });
+
+const port = {
+  name: 'Piano',
+  state: 'connected',
+  onmidimessage: null as ((event: unknown) => void) | null,
+};
+const play = (at: number, ...bytes: number[]) =>
+  port.onmidimessage!({ data: Uint8Array.from(bytes), timeStamp: at });
+
+/** The ear of a stand on which the music is not yet on, and what turns it on. */
+function show(isOn: boolean) {
+  const { result, rerender } = renderHook(
+    (isMusicOn: boolean): Ear => useEar(course, COURSE, isMusicOn),
+    { initialProps: isOn },
+  );
+  return { ear: result.current, beginMusic: () => rerender(true) };
+}
+
+beforeEach(async () => {
+  const access = Object.assign(new EventTarget(), { inputs: new Map([['a', port]]) });
+  Object.defineProperty(navigator, 'requestMIDIAccess', {
+    configurable: true,
+    value: async () => access,
+  });
+  await midi.connect();
+});
+afterEach(() => {
+  cleanup();
+  midi.disconnect();
+  vi.useRealTimers();
+});
+
+test('a take becomes measures and ratings of its items, from the place where the run began', () => {
+  const take = takeOf(ITEMS.slice(1), { waits: [{ step: 6, seconds: 0.2 }] });
+  const heard = withTake(session(), { take, course, options: COURSE, from: 1, to: 2 });
+  expect(Object.keys(heard.takes!)).toEqual([ITEMS[1]]);
+  expect(heard.ratings).toEqual({ [ITEMS[1]!]: { fluency: 2, tempo: null } });
+  expect(runsOf(heard).map(({ fluency, take: kept }) => [fluency, kept?.right])).toEqual([
+    [3, undefined],
+    [2, 13],
+  ]);
+});
+
+test('another tempo than the one that was set is told: of a single run as its tempo', () => {
+  const options = { course, options: COURSE, from: 0 };
+  const slow = takeOf(ITEMS, {}, 200);
+  const round = withTake(session(), { ...options, take: slow, to: 2 });
+  expect(ITEMS.map((id) => round.ratings[id]!.tempo)).toEqual([200, 200]);
+  const single = takeOf(ITEMS.slice(0, 1), {}, 200);
+  const one = withTake(session(ITEMS.slice(0, 1)), { ...options, take: single, to: 1 });
+  expect(one.tempo).toBe(200);
+});
+
+test('nothing is said of a run in which nothing was heard; played again, what was heard is forgotten', () => {
+  const options = { course, options: COURSE, from: 0, to: 2 };
+  const silent = withTake(session(), { ...options, take: { ...takeOf(ITEMS, {}), notes: [] } });
+  expect(silent).toEqual(session());
+  const heard = withTake(session(), { ...options, take: takeOf(ITEMS, { until: 9 }) });
+  expect(toPlayAgain(heard)).toEqual({ ...session(), phase: 'playing' });
+});
+
+test('what is tried during the count-in is no part of the run', () => {
+  const { ear, beginMusic } = show(false);
+  ear.begin(0);
+  const start = performance.now();
+  for (const [i, key] of [64, 68, 71].entries()) {
+    play(start - 3000 + 250 * i, 0x90, key, 60);
+    play(start - 2800 + 250 * i, 0x80, key, 0);
+  }
+  beginMusic();
+  for (const { midi: key, on, off, loudness } of takeOf(ITEMS, {}).notes) {
+    play(start + 1000 * on, 0x90, key, loudness!);
+    play(start + 1000 * off!, 0x80, key, 0);
+  }
+  const heard = ear.end(session(), 2);
+  expect(ITEMS.map((id) => heard.takes![id]!.breaks)).toEqual([[], []]);
+  expect(ITEMS.map((id) => heard.takes![id]!.right)).toEqual([13, 13]);
+});
+
+test('a slower hand is waited for, a silent one is not', () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] });
+  const { ear } = show(true);
+  const done = vi.fn<() => void>();
+  ear.begin(0);
+  ear.whenQuiet(done);
+  expect(done).toHaveBeenCalledTimes(1);
+
+  play(performance.now(), 0x90, 64, 60);
+  ear.whenQuiet(done);
+  vi.advanceTimersByTime(600);
+  play(performance.now(), 0x90, 68, 60);
+  vi.advanceTimersByTime(600);
+  expect(done).toHaveBeenCalledTimes(1);
+  vi.advanceTimersByTime(400);
+  expect(done).toHaveBeenCalledTimes(2);
+});
