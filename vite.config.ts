@@ -64,6 +64,13 @@ export default defineConfig({
   appType: 'mpa',
   plugins: [preact({ reactAliasesEnabled: false }), hostHeaders, devPolicy, firstLoad],
   worker: { format: 'es' },
+  // The library of the PDF can read packed fonts, for which it brings a dictionary of 70 kB; ours is not packed.
+  resolve: {
+    alias: {
+      'brotli/decompress.js': new URL('src/parts/report-pdf/no-brotli.ts', import.meta.url)
+        .pathname,
+    },
+  },
   build: {
     outDir: '../dist',
     emptyOutDir: true,

@@ -90,7 +90,7 @@ async function injectFiles(swSrc: string, out: string): Promise<void> {
     swSrc,
     swDest: join(out, 'sw.js'),
     globDirectory: out,
-    globPatterns: ['**/*.{html,js,css,webmanifest,png,svg,woff2}'],
+    globPatterns: ['**/*.{html,js,css,webmanifest,png,svg,woff2,ttf}'],
     // The system takes its pictures of the app once, when it is installed.
     globIgnores: ['**/*.map', 'sw.js', 'screenshots/**', 'icons/*.png', 'icons/maskable.svg'],
     dontCacheBustURLsMatching: HASHED,

@@ -54,7 +54,7 @@ test('it names the stages, the weakest, what is set aside, and the remarks', () 
   show();
   const [stages, weakest, weeks] = screen.getAllByRole('table');
   const left = within(stages!).getByRole('row', { name: /left hand, two octaves/ });
-  expect(left.textContent).toMatch(/^left hand, two octaves600 of 11\d+$/);
+  expect(left.textContent).toMatch(/^left hand, two octaves60\d\d0 of 11\d+$/);
   expect(within(weakest!).getAllByRole('row')).toHaveLength(1 + 2);
   expect(within(weeks!).getAllByRole('row')).toHaveLength(1 + 12);
   expect(screen.getByText('D, dominant 4/2 (left hand, two octaves).')).toBeTruthy();

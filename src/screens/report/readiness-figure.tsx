@@ -4,29 +4,19 @@ import type { Report } from '../../../shared/planning/report';
 import { dateText } from '../../parts/dates';
 import { percent } from '../../parts/percent-text';
 import styles from './readiness-figure.module.css';
+import { evidenceText, readinessText } from './report-words';
 
 export function ReadinessFigure({ report }: { readonly report: Report }) {
-  const { today, date, onDate, now, played, isThin } = report;
-  const days = daysBetween(today, date);
+  const { today, date, onDate } = report;
   return (
     <section>
-      <h2>Readiness {days > 0 ? `on ${dateText(date)}` : 'today'}</h2>
+      <h2>Readiness {daysBetween(today, date) > 0 ? `on ${dateText(date)}` : 'today'}</h2>
       <p class={styles.number}>
         {percent(onDate.share)}
         <span class={styles.unit}> per cent</span>
       </p>
-      <p>
-        The estimated probability that one item of the programme, drawn at random, comes out at
-        least even at its target tempo
-        {days > 0 &&
-          `, if nothing is played in the ${days === 1 ? 'day' : `${days} days`} until then. Today it is ${percent(now.share)} per cent`}
-        .
-      </p>
-      <p class={styles.evidence}>
-        {isThin ? 'Thin evidence: only ' : ''}
-        {played} of {onDate.items} items have been played
-        {played < onDate.items && '; the rest is estimated from them'}.
-      </p>
+      <p>{readinessText(report)}</p>
+      <p class={styles.evidence}>{evidenceText(report)}</p>
     </section>
   );
 }

@@ -2,10 +2,17 @@
 import type { Day } from '../../../shared/log/events';
 import { askedStages, type Programme } from '../../../shared/log/programme';
 import { STARTING_NOTES, type Way } from '../../../shared/music/deck';
+import {
+  discRadius,
+  MAP_DISC,
+  MAP_WIDTH,
+  mapHeight,
+  mapX,
+  mapY,
+} from '../../../shared/formats/report-document';
 import { cellsOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { noteText, wayText } from '../../parts/words';
-import { discRadius, PITCH, xOf, yOf } from './small-map-layout';
 import styles from './small-maps.module.css';
 
 interface SmallMapsProps {
@@ -35,7 +42,7 @@ export function SmallMaps(props: SmallMapsProps) {
 function Sample({ chance }: { readonly chance: number }) {
   return (
     <svg class={styles.sample} viewBox="-5 -5 10 10" aria-hidden="true">
-      <circle class={styles.frame} r={4.6} />
+      <circle class={styles.frame} r={MAP_DISC} />
       <circle class={styles.disc} r={discRadius(chance)} />
     </svg>
   );
@@ -45,23 +52,25 @@ function SmallMap({ student, programme, date, way }: SmallMapsProps & { readonly
   const notes = STARTING_NOTES.filter((note) => programme.notes.includes(note));
   const rows = notes.map((note) => cellsOf(student, programme, { note, way, day: date }));
   const [hands, motion] = wayText(way).split(', ');
-  const width = xOf(10) + PITCH / 2 + 1;
-  const height = yOf(notes.length - 1) + PITCH / 2 + 1;
   return (
     <figure class={styles.map}>
       <figcaption class={styles.caption}>
         {hands}, <span class={styles.motion}>{motion}</span>
       </figcaption>
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`Map: ${wayText(way)}`}>
+      <svg
+        viewBox={`0 0 ${MAP_WIDTH} ${mapHeight(notes.length)}`}
+        role="img"
+        aria-label={`Map: ${wayText(way)}`}
+      >
         {notes.map((note, row) => (
-          <text key={note} class={styles.note} x={0} y={yOf(row)} dy="0.35em">
+          <text key={note} class={styles.note} x={0} y={mapY(row)} dy="0.35em">
             {noteText(note).split('/')[0]}
           </text>
         ))}
         {rows.flatMap((cells, row) =>
           cells.map(({ item, chance, isOpen, isAside }, column) => {
-            const x = xOf(column);
-            const y = yOf(row);
+            const x = mapX(column);
+            const y = mapY(row);
             if (isAside) {
               const d = `M${x - 2.6} ${y - 2.6}l5.2 5.2m0 -5.2l-5.2 5.2`;
               return <path key={item.id} class={styles.cross} d={d} />;
@@ -71,7 +80,7 @@ function SmallMap({ student, programme, date, way }: SmallMapsProps & { readonly
             }
             return (
               <g key={item.id}>
-                <circle class={styles.frame} cx={x} cy={y} r={4.6} />
+                <circle class={styles.frame} cx={x} cy={y} r={MAP_DISC} />
                 <circle class={styles.disc} cx={x} cy={y} r={discRadius(chance)} />
               </g>
             );

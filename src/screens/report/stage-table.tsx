@@ -24,6 +24,9 @@ export function StageTable({ report, grouping }: StageTableProps) {
               Asked
             </th>
             <th scope="col" class={styles.number}>
+              Reach
+            </th>
+            <th scope="col" class={styles.number}>
               Played
             </th>
             <th scope="col" colSpan={2}>
@@ -32,10 +35,11 @@ export function StageTable({ report, grouping }: StageTableProps) {
           </tr>
         </thead>
         <tbody>
-          {report.stages.map(({ stage, target, share, items, played }) => (
+          {report.stages.map(({ stage, target, reach, share, items, played }) => (
             <tr key={stage}>
               <th scope="row">{wayText(stage)}</th>
               <td class={styles.number}>{markOf(target, grouping)}</td>
+              <td class={styles.number}>{markOf(reach, grouping)}</td>
               <td class={styles.number}>
                 {played} of {items}
               </td>
@@ -48,7 +52,8 @@ export function StageTable({ report, grouping }: StageTableProps) {
         </tbody>
       </table>
       <p class={styles.note}>
-        Asked: beats a minute, {grouping} notes a beat. Readiness in per cent.
+        Beats a minute, {grouping} notes a beat. Reach: today, of the middle one of the items.
+        Readiness in per cent.
       </p>
     </section>
   );

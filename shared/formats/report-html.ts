@@ -1,0 +1,147 @@
+/** The report as one page of HTML that needs nothing else: no scripts, no fonts, no pictures from elsewhere. */
+import {
+  type Block,
+  discRadius,
+  MAP_DISC,
+  MAP_WIDTH,
+  type MapCell,
+  mapHeight,
+  type MapPicture,
+  mapX,
+  mapY,
+  type Part,
+  type ReportDocument,
+  type SideBySide,
+  type TableBlock,
+} from './report-document';
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ESCAPES[sign]!);
+
+/** Ink on paper, so that it prints as it is and is read without colour. */
+const STYLE = `
+body{margin:2rem auto;max-width:60rem;padding:0 1rem;color:#1f1b16;background:#fff;font:1rem/1.45 Georgia,serif}
+h1{font-weight:400;font-size:1.9rem;line-height:1.2;margin:0 0 .3rem}
+h2{font-weight:400;font-size:1.25rem;line-height:1.2;margin:1.6rem 0 .4rem}
+p{margin:.3rem 0}
+.head{border-bottom:1px solid #1f1b16;padding-bottom:.6rem}
+.pair{display:flex;flex-wrap:wrap;gap:0 2.5rem}
+.pair>div{flex:1 1 20rem}
+.number{font-size:2.6rem;line-height:1.1}
+.number span{font-size:1.2rem}
+.note{color:#544c42;font-size:.85rem}
+table{border-collapse:collapse;width:100%;line-height:1.3}
+th,td{text-align:left;font-weight:400;padding:.2rem .8rem .2rem 0;vertical-align:baseline;border-bottom:1px solid #d9d0c0}
+thead th{color:#544c42;font-size:.85rem}
+.figure{text-align:right;font-variant-numeric:lining-nums tabular-nums}
+.bar{width:20%;min-width:4rem}
+.bar svg{display:block;width:100%;height:.7em}
+.maps{display:flex;flex-wrap:wrap;gap:1rem}
+.maps figure{margin:0;flex:1 1 9rem;max-width:16rem}
+figcaption{font-size:.85rem}
+.maps svg{display:block;width:100%}
+@media print{body{margin:0;max-width:none;font-size:9pt}@page{margin:14mm}h2{break-after:avoid}section{break-inside:avoid}}
+`;
+
+export function reportHtml({ title, heading, lines, parts, caution }: ReportDocument): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${escaped(title)}</title>
+<style>${STYLE}</style>
+</head>
+<body>
+<main>
+<div class="head">
+<h1>${escaped(heading)}</h1>
+${lines.map((line) => `<p>${escaped(line)}</p>`).join('\n')}
+</div>
+${parts.map(partOf).join('\n')}
+<p class="note">${escaped(caution)}</p>
+</main>
+</body>
+</html>
+`;
+}
+
+function partOf(part: Part | SideBySide): string {
+  if (part.kind === 'part') {
+    return `<section>
+<h2>${escaped(part.heading)}</h2>
+${part.blocks.map(blockOf).join('\n')}
+</section>`;
+  }
+  const column = (parts: readonly Part[]) => `<div>${parts.map(partOf).join('\n')}</div>`;
+  return `<div class="pair">${column(part.left)}${column(part.right)}</div>`;
+}
+
+function blockOf(block: Block): string {
+  switch (block.kind) {
+    case 'number':
+      return `<p class="number">${escaped(block.value)} <span>${escaped(block.unit)}</span></p>`;
+    case 'text':
+      return `<p${block.isNote ? ' class="note"' : ''}>${escaped(block.text)}</p>`;
+    case 'list':
+      return `<ul>${block.items.map((item) => `<li>${escaped(item)}</li>`).join('\n')}</ul>`;
+    case 'table':
+      return tableOf(block);
+    case 'maps':
+      return `<div class="maps">${block.maps.map(mapOf).join('\n')}</div>
+<p class="note">${escaped(block.key)}</p>`;
+  }
+}
+
+const CLASSES = { text: '', number: ' class="figure"', bar: ' class="bar"' } as const;
+
+function tableOf({ columns, rows }: TableBlock): string {
+  const head = columns
+    .map(({ name, look }) => `<th scope="col"${CLASSES[look]}>${escaped(name)}</th>`)
+    .join('');
+  const body = rows.map((row) => {
+    const cells = row.map((cell, i) => {
+      const { look } = columns[i]!;
+      if (i === 0) return `<th scope="row">${escaped(String(cell))}</th>`;
+      if (look === 'bar') return `<td class="bar">${barOf(Number(cell))}</td>`;
+      return `<td${CLASSES[look]}>${escaped(String(cell))}</td>`;
+    });
+    return `<tr>${cells.join('')}</tr>`;
+  });
+  return `<table><thead><tr>${head}</tr></thead><tbody>
+${body.join('\n')}
+</tbody></table>`;
+}
+
+/** Beside its number, so it is not read out. */
+const barOf = (share: number): string =>
+  `<svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true"><rect width="${rounded(100 * share)}" height="10"/><path d="M0 0V10" stroke="#000"/></svg>`;
+
+function mapOf({ title, rows }: MapPicture): string {
+  const labels = rows.map(
+    ({ name }, row) =>
+      `<text y="${mapY(row) + 3}" font-size="9" font-family="Georgia,serif">${escaped(name)}</text>`,
+  );
+  const cells = rows.flatMap((row, y) =>
+    row.cells.map((cell, x) => cellOf(cell, mapX(x), mapY(y))),
+  );
+  return `<figure><figcaption>${escaped(title)}</figcaption>
+<svg viewBox="0 0 ${MAP_WIDTH} ${mapHeight(rows.length)}" role="img" aria-label="Map: ${escaped(title)}">${labels.join('')}${cells.join('')}</svg></figure>`;
+}
+
+function cellOf({ state, chance }: MapCell, x: number, y: number): string {
+  if (state === 'aside') {
+    return `<path d="M${x - 2.6} ${y - 2.6}l5.2 5.2m0-5.2l-5.2 5.2" stroke="#000"/>`;
+  }
+  if (state === 'not open') return `<path d="M${x - 2} ${y}h4" stroke="#000"/>`;
+  return `<circle cx="${x}" cy="${y}" r="${MAP_DISC}" fill="none" stroke="#857b6b" stroke-width=".5"/><circle cx="${x}" cy="${y}" r="${rounded(discRadius(chance))}"/>`;
+}
+
+const rounded = (value: number): number => Math.round(value * 100) / 100;
