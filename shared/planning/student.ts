@@ -23,10 +23,11 @@ import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
 import { handOfDrill } from './drills/kinds';
+import { type LateNote, lateNoteOf } from './drills/late-note';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 5;
+export const STUDENT_VERSION = 6;
 
 export interface LastRun {
   readonly day: Day;
@@ -88,6 +89,8 @@ export interface Student {
   /** Those that the person chose. */
   readonly fingerings: ReadonlyMap<HandOfArpeggio, FingerPlan>;
   readonly drills: ReadonlyMap<HandOfArpeggio, DrillWork>;
+  /** Of items whose last run was heard: where it waited longest, if it did. */
+  readonly lateNotes: ReadonlyMap<ItemId, LateNote>;
   /** In semitones; null for an average hand. */
   readonly span: number | null;
   readonly work: ReadonlyMap<Day, Work>;
@@ -110,6 +113,7 @@ type Draft = Mutable<
     | 'remarks'
     | 'fingerings'
     | 'drills'
+    | 'lateNotes'
     | 'work'
     | 'noteCounts'
     | 'wishes'
@@ -122,6 +126,7 @@ type Draft = Mutable<
   remarks: Remark[];
   fingerings: Map<HandOfArpeggio, FingerPlan>;
   drills: Map<HandOfArpeggio, DrillWork>;
+  lateNotes: Map<ItemId, LateNote>;
   work: Map<Day, Work>;
   noteCounts: Map<StartingNote, NoteCount>;
   wishes: Map<ItemId, Wish>;
@@ -139,6 +144,7 @@ export const newStudent = (): Student => ({
   remarks: [],
   fingerings: new Map(),
   drills: new Map(),
+  lateNotes: new Map(),
   span: null,
   work: new Map(),
   noteCounts: new Map(),
@@ -158,6 +164,7 @@ export const cloneStudent = (student: Student): Student => ({
   remarks: [...student.remarks],
   fingerings: new Map(student.fingerings),
   drills: new Map(student.drills),
+  lateNotes: new Map(student.lateNotes),
   work: new Map(student.work),
   noteCounts: new Map(student.noteCounts),
   wishes: new Map(student.wishes),
@@ -171,6 +178,9 @@ function applyRun(draft: Draft, run: RunEvent): void {
   observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
   if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
   draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
+  const late = run.take ? lateNoteOf(run.take) : null;
+  if (late !== null) draft.lateNotes.set(item.id, late);
+  else if (draft.lateNotes.size > 0) draft.lateNotes.delete(item.id);
   const wish = draft.wishes.get(item.id);
   if (wish !== undefined && day >= wish.from) draft.wishes.delete(item.id);
 

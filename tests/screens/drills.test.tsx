@@ -92,11 +92,6 @@ describe('the page of a drill', () => {
     expect(await screen.findByText('Practised today.')).toBeTruthy();
   });
 
-  test('says so where the hand changes no position', () => {
-    show(<DrillScreen argument="c.major-53.right.join.1" />);
-    expect(screen.getByText(/does not change its position there/)).toBeTruthy();
-  });
-
   test('an address that names none leads back', () => {
     show(<DrillScreen argument="c.major-53.right.waltz" />);
     expect(screen.getByRole('heading', { name: 'No such drill' })).toBeTruthy();

@@ -81,7 +81,10 @@ interface PlacedChange {
   readonly change: PositionChange;
 }
 
-/** The change at a place, or without one the first of the hardest; null where the hand changes no position. */
+/**
+ * The change nearest to a place, as another fingering may have moved it; without a place the first of the hardest. Null
+ * where the hand changes no position.
+ */
 function changeAt(
   run: readonly ScoreNote[],
   { changes }: Fingering,
@@ -90,11 +93,9 @@ function changeAt(
   const placed = run
     .flatMap(({ change }, i) => (change === null ? [] : [i]))
     .map((at, i): PlacedChange => ({ place: at, change: changes[i]! }));
-  if (place !== null) return placed.find((one) => one.place === place) ?? null;
-  const byDifficulty = placed.toSorted(
-    (a, b) => b.change.difficulty - a.change.difficulty || a.place - b.place,
-  );
-  return byDifficulty[0] ?? null;
+  const rank = ({ place: at, change }: PlacedChange): number =>
+    place === null ? -change.difficulty : Math.abs(at - place);
+  return placed.toSorted((a, b) => rank(a) - rank(b) || a.place - b.place)[0] ?? null;
 }
 
 const slowly = (run: readonly ScoreNote[]) => endOnBeat(strokesOn([...run.keys()], HALF));
@@ -142,8 +143,8 @@ function hasStretch(fingering: Fingering, notes: readonly ScoreNote[]): boolean 
 }
 
 /**
- * A drill as this person plays it; null where the hand does not change its position at that place, as with another
- * fingering. Of a player with a programme.
+ * A drill as this person plays it; null for a join where a fingering of the person's own has none. Of a player with a
+ * programme.
  */
 export function drillOf(
   player: Player,

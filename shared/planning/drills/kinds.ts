@@ -24,7 +24,7 @@ export type RunKind = (typeof RUN_KINDS)[number];
 export type DrillKind = (typeof DRILL_KINDS)[number];
 
 /** "d.major-6.left.join", or "d.major-6.left.join.4" for the change that leads to the fifth note of the run. */
-export type DrillId = `${HandOfArpeggio}.${DrillKind}` | `${HandOfArpeggio}.${JoinKind}.${number}`;
+export type DrillId = `${string}.${Hand}.${DrillKind}` | `${string}.${Hand}.${JoinKind}.${number}`;
 
 export interface DrillAddress {
   readonly id: DrillId;

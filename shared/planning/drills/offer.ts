@@ -5,7 +5,8 @@ import { handsOf, type Item, itemAt, itemOf, stageIndex } from '../../music/deck
 import type { Hand } from '../../music/fingering/types';
 import { meanOn } from '../../learning/model';
 import { type HandOfArpeggio, notesOf, type Student } from '../student';
-import { type DrillId, type DrillKind, handOfDrill } from './kinds';
+import { type DrillId, type DrillKind, handOfDrill, isJoinKind, JOIN_KINDS } from './kinds';
+import { placeInDrill } from './late-note';
 
 export interface DrillOffer {
   readonly drill: DrillId;
@@ -63,6 +64,18 @@ function faultsOf(student: Student, day: Day): readonly Fault[] {
   );
 }
 
+/** For the note that was late, where the run was heard; otherwise for the hand that lags. */
+function drillFor(student: Student, item: Item, fluency: Fault['fluency'], day: Day): DrillId {
+  const late = student.lateNotes.get(item.id);
+  const hand = late?.hand ?? handOf(student, item, day);
+  const times = student.drills.get(`${item.arpeggio}.${hand}`)?.times ?? 0;
+  const remedies = late === undefined ? REMEDIES[fluency] : JOIN_KINDS;
+  const kind = remedies[times % remedies.length]!;
+  const place = late && isJoinKind(kind) ? placeInDrill(item, late.step) : null;
+  const start: `${string}.${Hand}` = `${item.arpeggio}.${hand}`;
+  return place !== null && isJoinKind(kind) ? `${start}.${kind}.${place}` : `${start}.${kind}`;
+}
+
 /**
  * The drills for a day, for the worst of the recent runs first and no two from one starting note. Takes the student as at
  * the start of the day, so that the offer stays as it is while the day's runs come in.
@@ -73,10 +86,7 @@ export function offerDrills(student: Student, day: Day, minutes: number): readon
   for (const { item, fluency, day: ratedOn } of faultsOf(student, day)) {
     if (offers.length === most) break;
     if (offers.some((other) => other.item.note === item.note)) continue;
-    const hand: HandOfArpeggio = `${item.arpeggio}.${handOf(student, item, day)}`;
-    const remedies = REMEDIES[fluency];
-    const kind = remedies[(student.drills.get(hand)?.times ?? 0) % remedies.length]!;
-    offers.push({ drill: `${hand}.${kind}`, item, fluency, day: ratedOn });
+    offers.push({ drill: drillFor(student, item, fluency, day), item, fluency, day: ratedOn });
   }
   return offers;
 }

@@ -76,8 +76,8 @@ function Content({ address }: { readonly address: DrillAddress }) {
   if (drill === null) {
     return (
       <p>
-        With the fingering that holds now, the hand does not change its position there. Choose
-        another drill, or another fingering on the page of the arpeggio.
+        With the fingering that holds now, the hand does not change its position. Choose another
+        drill, or another fingering on the page of the arpeggio.
       </p>
     );
   }

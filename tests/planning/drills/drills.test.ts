@@ -122,9 +122,13 @@ test('the hardest join is meant where none is named', () => {
   expect(change!.difficulty).toBe(Math.max(...others));
 });
 
-test('a place without a change of position has no drill', () => {
-  expect(drill('c.major-53.right.join.1')).toBeNull();
-  expect(drill('c.major-53.right.join.3')).not.toBeNull();
+test('a place without a change of position means the nearest that has one', () => {
+  for (const place of [1, 3, 6]) {
+    expect(drill(`c.major-53.right.join.${place}`)!.change!.kind).toBe('thumb under');
+  }
+  for (const place of [7, 10, 12]) {
+    expect(drill(`c.major-53.right.join.${place}`)!.change!.kind).toBe('hand over');
+  }
 });
 
 test('a small hand leaves the far note of a wide chord out', () => {

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { LogEvent } from '../../../shared/log/events';
+import type { LogEvent, RunBody } from '../../../shared/log/events';
+import type { RunTake } from '../../../shared/log/run-take';
+import { itemOf } from '../../../shared/music/deck';
+import { placeInDrill } from '../../../shared/planning/drills/late-note';
 import { addDays } from '../../../shared/log/day';
 import { isPlayed, offerDrills } from '../../../shared/planning/drills/offer';
 import { replay } from '../../../shared/planning/student';
@@ -70,4 +73,57 @@ test('a drill is played on its day, and not on the next', () => {
   expect(isPlayed(student, 'd.major-6.right.join', on(1))).toBe(true);
   expect(isPlayed(student, 'd.major-6.right.join', on(2))).toBe(false);
   expect(isPlayed(student, 'd.major-6.right.groups', on(1))).toBe(false);
+});
+
+const steady = Array.from({ length: 13 }, (_, i) => (i === 0 ? null : 4));
+const heard = (item: RunBody['item'], waits: readonly (number | null)[]): LogEvent => {
+  const measures = { unevenness: 9, overlap: 3, thumbLate: null, loudness: 4, thumbAccent: null };
+  const take: RunTake = {
+    source: 'midi',
+    certainty: 1,
+    tempo: 200,
+    drift: 0,
+    notes: 13,
+    right: 13,
+    faults: [],
+    breaks: [],
+    lead: null,
+    looseness: null,
+    hands: { right: { waits, ...measures }, left: null },
+  };
+  const body = { kind: 'run', item, tempo: 200, fluency: 2, pedal: false, take } as const;
+  return event({ ...body, judge: 'player', entry: null });
+};
+
+const at = (step: number) => steady.map((wait, i) => (i === step ? 140 : wait));
+
+describe('what was heard points at the note that was late', () => {
+  test('with a drill for its join', () => {
+    const events = [set, heard('d.major-6.right.2', at(3))];
+    expect(idsOn(1, 20, events)).toEqual(['d.major-6.right.join.3']);
+  });
+
+  test('and not where nothing clearly waited', () => {
+    const events = [set, heard('d.major-6.right.2', steady)];
+    expect(idsOn(1, 20, events)).toEqual(['d.major-6.right.long-short']);
+  });
+
+  test('nor once a later run was not heard', () => {
+    const events = [set, heard('d.major-6.right.2', at(3)), run('d.major-6.right.2', 2, 200)];
+    expect(idsOn(1, 20, events)).toEqual(['d.major-6.right.long-short']);
+  });
+
+  test.each([
+    ['d.major-6.right.2', 3, 3],
+    ['d.major-6.right.2', 9, 9],
+    ['d.major-6.right.4', 3, 3],
+    ['d.major-6.right.4', 9, 3],
+    ['d.major-6.right.4', 15, 9],
+    ['d.major-6.right.4', 21, 9],
+    ['d.dominant-7.left.4', 12, 4],
+    ['d.dominant-7.left.4', 20, 12],
+    ['d.major-6.together.contrary', 5, null],
+  ] as const)('%s, note %i is note %s of the drill', (id, step, place) => {
+    expect(placeInDrill(itemOf(id), step)).toBe(place);
+  });
 });
