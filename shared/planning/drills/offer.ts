@@ -4,7 +4,7 @@ import { type Day, EVEN, type Fluency } from '../../log/events';
 import { handsOf, type Item, itemAt, itemOf, stageIndex } from '../../music/deck';
 import type { Hand } from '../../music/fingering/types';
 import { meanOn } from '../../learning/model';
-import { type HandOfArpeggio, notesOf, type Student } from '../student';
+import { notesOf, type Student } from '../student';
 import { type DrillId, type DrillKind, handOfDrill, isJoinKind, JOIN_KINDS } from './kinds';
 import { placeInDrill } from './late-note';
 
