@@ -1,7 +1,7 @@
 /** A take against what was expected: the measures of every arpeggio of it. */
 import { MOST_FAULTS, type RunTake, type TakeFault } from '../log/run-take';
 import { FASTEST, SLOWEST } from '../music/tempo';
-import { align, type Alignment, type Extra, handsIn, usualInterval } from './align';
+import { align, type Alignment, type Extra, handsIn, type Played, usualInterval } from './align';
 import { attemptAt, type Attempt, notesOfPart, type Onset, onsetsOf } from './attempt';
 import type { Expected } from './expected';
 import { handTake, ms, tenth } from './hand';
@@ -27,6 +27,9 @@ export function judge(expected: Expected, take: Take): readonly (RunTake | null)
   );
 }
 
+/** What is not sure counts neither for nor against the player, and has no time. */
+const isSure = ({ heard }: Played): boolean => heard.confidence >= UNSURE;
+
 const rightIn = ({ passes }: Alignment): number =>
   passes.reduce((sum, { played }) => sum + played.filter(({ isRight }) => isRight).length, 0);
 
@@ -46,10 +49,10 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
   const notes = notesOfPart(expected, part);
   const played = attempt.passes.flatMap((pass) => pass.played);
   if (played.length < LEAST_PLAYED * notes.length) return null;
-  const unsure = played.filter(({ isRight, heard }) => !isRight && heard.confidence < UNSURE);
+  const sure = played.filter(isSure);
   const count = part.to - part.from + 1;
-  const right = onsetsOf(attempt, 'right');
-  const left = onsetsOf(attempt, 'left');
+  const right = onsetsOf(attempt, 'right').filter(isSure);
+  const left = onsetsOf(attempt, 'left').filter(isSure);
   const pulse = pulseOf(momentsOf([right, left]), count - 1);
   const tempo = pulse && 60 / pulse.interval;
   const isPlaying = (hand: 'right' | 'left') => notes.some((note) => note.hand === hand);
@@ -58,8 +61,8 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
     certainty: tenth(mean(played.map(({ heard }) => heard.confidence)) ?? 0),
     tempo: tempo === null || tempo < SLOWEST || tempo > FASTEST ? null : tenth(tempo),
     drift: pulse && tenth(pulse.drift),
-    notes: notes.length - unsure.length,
-    right: played.filter(({ isRight }) => isRight).length,
+    notes: notes.length - (played.length - sure.length),
+    right: sure.filter(({ isRight }) => isRight).length,
     faults: faultsOf(attempt, usual).slice(0, MOST_FAULTS),
     breaks: breaks.slice(0, MOST_FAULTS),
     ...togetherOf(right, left, take),
@@ -78,7 +81,7 @@ function faultsOf({ part, passes }: Attempt, usual: number): readonly TakeFault[
     const isDuring = ({ heard }: Extra) => heard.on > first && heard.on < last;
     return [
       ...pass.played
-        .filter(({ isRight, heard }) => !isRight && heard.confidence >= UNSURE)
+        .filter((one) => !one.isRight && isSure(one))
         .map(({ note, step, heard }) => fault('wrong', note.hand, step, heard.midi)),
       ...pass.missed.map(({ note, step }) => fault('missed', note.hand, step, null)),
       ...pass.extra

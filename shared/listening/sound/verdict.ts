@@ -23,8 +23,13 @@ const FAINT = 0.06;
 /** Shares of two hands' notes that are an octave or more octaves apart, and otherwise. */
 const FAINT_TOGETHER = 0.06;
 const ABSENT_TOGETHER = 0.03;
-/** Without the lower of two notes an octave apart, its odd partials are missing: logarithm of even over odd. */
-const ONLY_EVEN = 2.25;
+/**
+ * Without the lower of two notes an octave apart its odd partials are missing: logarithm of even over odd, which says it
+ * alone or with a small share. A small microphone leaves little of the first partial of low notes.
+ */
+const ONLY_EVEN = 4;
+const MOSTLY_EVEN = 1.5;
+const SMALL = 0.1;
 /** Share from which another key was played, and how many semitones off it may lie, for one hand and for two. */
 const OTHER = 0.3;
 const OTHER_TOGETHER = 0.2;
@@ -66,9 +71,7 @@ function ofOne(midi: number, evidence: Evidence): Verdict {
 
 function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict, Verdict] {
   const isOctaves = (high - low) % 12 === 0;
-  const isLow = isOctaves
-    ? evidence.evenOverOdd(low) < ONLY_EVEN
-    : shareOf(evidence, low) >= FAINT_TOGETHER;
+  const isLow = isOctaves ? hasOdd(low, evidence) : shareOf(evidence, low) >= FAINT_TOGETHER;
   const share = shareOf(evidence, high);
   const isHigh = share >= FAINT_TOGETHER;
   const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
@@ -83,6 +86,11 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
     isLow ? { kind: 'right' } : (instead(low) ?? { kind: 'missed' }),
     isHigh ? { kind: 'right' } : (instead(high) ?? { kind: isMissed ? 'missed' : 'unsure' }),
   ];
+}
+
+function hasOdd(low: number, evidence: Evidence): boolean {
+  const even = evidence.evenOverOdd(low);
+  return even < MOSTLY_EVEN || (even < ONLY_EVEN && shareOf(evidence, low) >= SMALL);
 }
 
 /** The strongest key near to another; itself where there is none. */

@@ -89,4 +89,3 @@ export function retuned({ samples, rate }: Sound, cents: number): Sound {
     rate,
   };
 }
-

@@ -72,9 +72,14 @@ function plantedIn({ steps }: Expected, random: () => number): Planted {
   const [wait, wrong, missed] = places.toSorted(() => random() - 0.5) as [number, number, number];
   const hand: Hand = pick(steps[0]!, random).hand;
   const isIn = () => random() < 0.7;
+  const keyAt = (step: number) => steps[step]!.find((note) => note.hand === hand)!.key.midi;
+  // Not the key before or after: it would have to be struck again while it is down.
+  const by = [-2, -1, 1, 2].filter((one) =>
+    [wrong - 1, wrong + 1].every((step) => keyAt(step) !== keyAt(wrong) + one),
+  );
   return {
     waits: isIn() ? [{ step: wait, seconds: pick(WAITS, random) }] : [],
-    wrong: isIn() ? [{ step: wrong, hand, by: pick([-2, -1, 1, 2], random) }] : [],
+    wrong: isIn() ? [{ step: wrong, hand, by: pick(by, random) }] : [],
     missed: isIn() ? [{ step: missed, hand }] : [],
   };
 }
@@ -109,7 +114,9 @@ function momentsOf({ take, expected, tuning }: Trial): readonly number[] {
     if (last && last.length < hands && on - last[0]! < gap) last.push(on);
     else moments.push([on]);
   }
-  return moments.map((times) => (times.reduce((a, b) => a + b, 0) / times.length + SILENCE) / shrink);
+  return moments.map(
+    (times) => (times.reduce((a, b) => a + b, 0) / times.length + SILENCE) / shrink,
+  );
 }
 
 export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
