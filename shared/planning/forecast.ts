@@ -1,0 +1,104 @@
+/**
+ * When a stage will be ready at the present pace: what its slowest tenth has gained lately, carried on. The interval is
+ * as wide as such forecasts turned out to miss in the lab (tests/simulation/RESULTS.md).
+ */
+import { dayNumber } from '../log/day';
+import type { Day } from '../log/events';
+import { askedStages, type Programme } from '../log/programme';
+import { roundItems, type Stage } from '../music/deck';
+import { type Learner, meanOn } from '../learning/model';
+
+/** What was known of a student at the start of a day. */
+export interface Known {
+  readonly learner: Learner;
+  readonly day: Day;
+}
+
+/** Days over which the pace is taken; with fewer than SHORTEST there is no forecast yet. */
+export const WINDOW = 56;
+export const SHORTEST = 28;
+/** Nothing is said of what lies further ahead, in days. */
+const HORIZON = 730;
+/** Nine items in ten make a stage ready. */
+const SLOWEST_TENTH = 0.1;
+/** In octaves of tempo a day; slower is no gain. */
+const NO_GAIN = 0.0005;
+/** Eight forecasts in ten came true between these parts of the expected days (lab, tuning seeds). */
+const SOONEST = 0.45;
+const LATEST = 2.4;
+
+export type Forecast =
+  | { readonly kind: 'ready' }
+  /** Too few days of practice to tell. */
+  | { readonly kind: 'early' }
+  /** No gain lately, or none that leads there in two years. */
+  | { readonly kind: 'stalled' }
+  /** Days from today: expected, and between which eight in ten such forecasts come true. */
+  | {
+      readonly kind: 'expected';
+      readonly days: number;
+      readonly soonest: number;
+      readonly latest: number;
+    };
+
+/** The level (log2 of the mark at four notes a beat) that nine items in ten of a stage have on a day. */
+function slowestTenth({ learner, day }: Known, programme: Programme, stage: Stage): number {
+  const number = dayNumber(day);
+  const levels = programme.notes
+    .flatMap((note) => roundItems(note, stage))
+    .map((item) => meanOn(learner, item, number))
+    .toSorted((a, b) => a - b);
+  return levels[Math.floor(SLOWEST_TENTH * levels.length)]!;
+}
+
+/**
+ * Forecast of one stage from what is known now and what was known at the start of the window. `pace` multiplies the
+ * gain: 1.5 for half as much practice again, as gains are taken to grow with the runs.
+ */
+export function forecastOf(
+  programme: Programme,
+  stage: Stage,
+  {
+    now,
+    before,
+    pace = 1,
+  }: { readonly now: Known; readonly before: Known; readonly pace?: number },
+): Forecast {
+  const level = slowestTenth(now, programme, stage);
+  const lack = Math.log2(programme.stages[stage].target / 4) - level;
+  if (lack <= 0) return { kind: 'ready' };
+  const span = dayNumber(now.day) - dayNumber(before.day);
+  if (span < SHORTEST) return { kind: 'early' };
+  const gain = (pace * (level - slowestTenth(before, programme, stage))) / span;
+  const days = Math.ceil(lack / gain);
+  if (gain < NO_GAIN || days > HORIZON) return { kind: 'stalled' };
+  const soonest = Math.floor(SOONEST * days);
+  return { kind: 'expected', days, soonest, latest: Math.ceil(LATEST * days) };
+}
+
+/** Of several stages the one that takes longest decides. */
+const later = (a: Forecast, b: Forecast): Forecast => {
+  if (a.kind === 'expected' && b.kind === 'expected') return a.days >= b.days ? a : b;
+  const order = ['ready', 'expected', 'stalled', 'early'];
+  return order.indexOf(a.kind) >= order.indexOf(b.kind) ? a : b;
+};
+
+/** Forecast of all stages that a programme asks for. */
+export const programmeForecast = (
+  programme: Programme,
+  known: { readonly now: Known; readonly before: Known; readonly pace?: number },
+): Forecast =>
+  askedStages(programme)
+    .map((stage) => forecastOf(programme, stage, known))
+    .reduce(later, { kind: 'ready' });
+
+/** Minutes a day that would bring an expected forecast to a date, or null when even three times as many would not. */
+export function minutesFor(
+  forecast: Forecast & { readonly kind: 'expected' },
+  daysLeft: number,
+  minutes: number,
+): number | null {
+  if (daysLeft <= 0) return null;
+  const times = forecast.days / daysLeft;
+  return times > 3 ? null : Math.ceil(minutes * times);
+}

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, dayNumber } from '../../shared/log/day';
+import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
+import { roundItems } from '../../shared/music/deck';
+import { type Learner, newLearner } from '../../shared/learning/model';
+import {
+  type Forecast,
+  forecastOf,
+  type Known,
+  minutesFor,
+  programmeForecast,
+  SHORTEST,
+} from '../../shared/planning/forecast';
+import { START } from '../learning/events';
+
+const PROGRAMME: Programme = { ...DEFAULT_PROGRAMME, notes: ['c', 'd'] };
+
+/** A learner who reaches so many notes a minute on all items of two notes, or on those of the first only. */
+function known(tempo: number, day: number, notes: readonly ('c' | 'd')[] = ['c', 'd']): Known {
+  const learner: Learner = newLearner();
+  for (const note of notes) {
+    for (const way of ['right.2', 'left.2', 'together.2', 'together.4'] as const) {
+      for (const item of roundItems(note, way)) {
+        const shared = learner.effects[0]! + learner.effects[1 + Math.floor(item.index / 132)]!;
+        learner.residual[item.index] = Math.log2(tempo / 4) - shared;
+        learner.lastDay[item.index] = dayNumber(addDays(START, day));
+      }
+    }
+  }
+  return { learner, day: addDays(START, day) };
+}
+
+const expected = (forecast: Forecast) => {
+  if (forecast.kind !== 'expected') throw new Error(`not expected but ${forecast.kind}`);
+  return forecast;
+};
+
+describe('the forecast of a stage', () => {
+  it('carries on what the slowest tenth has gained', () => {
+    // From 120 to 170 in 40 days is half an octave; from 170 to 240 is another.
+    const before = known(120, 0);
+    const now = known(120 * Math.SQRT2, 40);
+    const forecast = expected(forecastOf(PROGRAMME, 'together.4', { now, before }));
+    expect(forecast.days).toBe(40);
+    expect(forecast.soonest).toBeLessThan(40);
+    expect(forecast.latest).toBeGreaterThan(40);
+  });
+
+  it('takes half the time with twice the practice', () => {
+    const [before, now] = [known(120, 0), known(120 * Math.SQRT2, 40)];
+    expect(expected(forecastOf(PROGRAMME, 'together.4', { now, before, pace: 2 })).days).toBe(20);
+  });
+
+  it('is about the slowest tenth, not about the mean', () => {
+    const before = known(120, 0);
+    const fast = known(400, 40);
+    const uneven = known(400, 40, ['c']);
+    expect(forecastOf(PROGRAMME, 'together.4', { now: fast, before }).kind).toBe('ready');
+    expect(forecastOf(PROGRAMME, 'together.4', { now: uneven, before }).kind).not.toBe('ready');
+  });
+
+  it('says nothing in the first weeks, and says so when nothing is gained', () => {
+    const early = { before: known(120, 0), now: known(150, SHORTEST - 1) };
+    expect(forecastOf(PROGRAMME, 'together.4', early).kind).toBe('early');
+    const stalled = { before: known(120, 0), now: known(120, 40) };
+    expect(forecastOf(PROGRAMME, 'together.4', stalled).kind).toBe('stalled');
+    const worse = { before: known(120, 0), now: known(110, 40) };
+    expect(forecastOf(PROGRAMME, 'together.4', worse).kind).toBe('stalled');
+  });
+
+  it('of a programme is that of the stage that takes longest', () => {
+    const [before, now] = [known(120, 0), known(120 * Math.SQRT2, 40)];
+    const stages = {
+      ...PROGRAMME.stages,
+      'right.2': { asked: true, target: 100 },
+      'together.4': { asked: true, target: 300 },
+    };
+    const programme = { ...PROGRAMME, stages };
+    const longest = forecastOf(programme, 'together.4', { now, before });
+    expect(programmeForecast(programme, { now, before })).toEqual(longest);
+    const ready = {
+      ...PROGRAMME,
+      stages: { ...stages, 'together.4': { asked: false, target: 300 } },
+    };
+    expect(programmeForecast(ready, { now: known(400, 40), before }).kind).toBe('ready');
+  });
+});
+
+describe('the minutes that a date needs', () => {
+  const forecast = { kind: 'expected', days: 60, soonest: 30, latest: 120 } as const;
+
+  it('grow as the days left fall', () => {
+    expect(minutesFor(forecast, 60, 20)).toBe(20);
+    expect(minutesFor(forecast, 40, 20)).toBe(30);
+  });
+
+  it('are none when three times as many would not do, or the date is here', () => {
+    expect(minutesFor(forecast, 20, 20)).toBe(60);
+    expect(minutesFor(forecast, 19, 20)).toBeNull();
+    expect(minutesFor(forecast, 0, 20)).toBeNull();
+  });
+});
