@@ -68,6 +68,9 @@ const SCREENS = [
   ['#/drill/d.dominant-42.left.join', 'svg'],
   ['#/recording', 'input[type=file]'],
   ['#/report', 'table'],
+  ['#/lesson', 'ol a'],
+  ['#/lesson/d.major-6.together.4', 'select'],
+  ['#/examination', '[aria-busy="false"]'],
   ['#/settings', 'h2'],
   ['#/help', 'h2'],
 ] as const;

@@ -88,13 +88,7 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
           <Choice<Judge> legend="Who marks" options={JUDGES} value={judge} onChange={setJudge} />
         </div>
         <div class={styles.steppers}>
-          <Stepper
-            label="Number of the draw: the same number draws the same again"
-            value={seed}
-            min={1}
-            max={LARGEST_SEED}
-            onChange={setSeed}
-          />
+          <SeedField seed={seed} onChange={setSeed} />
           <Button onClick={() => setSeed(newSeed())}>Another number</Button>
         </div>
       </div>
@@ -120,6 +114,33 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
         }}
       />
     </Page>
+  );
+}
+
+interface SeedFieldProps {
+  readonly seed: number;
+  readonly onChange: (seed: number) => void;
+}
+
+function SeedField({ seed, onChange }: SeedFieldProps) {
+  return (
+    <label class={styles.seed}>
+      Number of the draw: the same number draws the same again
+      <input
+        type="number"
+        inputMode="numeric"
+        class={styles.digits}
+        value={seed}
+        min={1}
+        max={LARGEST_SEED}
+        onChange={(event) => {
+          const typed = Math.round(event.currentTarget.valueAsNumber);
+          const isSeed = typed >= 1 && typed <= LARGEST_SEED;
+          if (isSeed) onChange(typed);
+          else event.currentTarget.value = String(seed);
+        }}
+      />
+    </label>
   );
 }
 

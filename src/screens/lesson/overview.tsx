@@ -14,7 +14,6 @@ import {
 import { markOf } from '../../../shared/music/tempo';
 import { frontOf, targetOf } from '../../../shared/planning/map';
 import { notesOf } from '../../../shared/planning/student';
-import { Choice } from '../../parts/choice/choice';
 import { shortDay } from '../../parts/dates';
 import { Figures } from '../../parts/figures/figures';
 import { Page } from '../../parts/page/page';
@@ -24,6 +23,7 @@ import { SHORT_WAY } from '../../parts/short-way';
 import { chordText, noteText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
+import { Chips } from './chips';
 import styles from './lesson.module.css';
 import { lastRated } from './last-rated';
 
@@ -42,26 +42,15 @@ export function Overview({ programme }: { readonly programme: Programme }) {
       lit={[note]}
     >
       <div class={styles.choices}>
-        <div class={styles.notes} role="group" aria-label="Starting note">
-          {notesOf(programme).map((one) => (
-            <button
-              key={one}
-              type="button"
-              class={styles.chip}
-              aria-pressed={one === note}
-              onClick={() => setNote(one)}
-            >
-              {noteText(one)}
-            </button>
-          ))}
-        </div>
-        <Choice<Way>
-          legend="Hands and octaves"
-          options={WAYS.map((value) => ({
-            value,
-            label: SHORT_WAY[value].join(' '),
-            spoken: `(${wayText(value)})`,
-          }))}
+        <Chips
+          label="Starting note"
+          options={notesOf(programme).map((one) => [one, noteText(one)])}
+          value={note}
+          onChange={setNote}
+        />
+        <Chips
+          label="Hands and octaves"
+          options={WAYS.map((one) => [one, SHORT_WAY[one].join(' '), wayText(one)])}
           value={way}
           onChange={setWay}
         />
