@@ -1,5 +1,5 @@
 /** A take against what was expected: the measures of every arpeggio of it. */
-import { MOST_FAULTS, type RunTake, type TakeFault } from '../log/run-take';
+import { type HandTake, MOST_FAULTS, type RunTake, type TakeFault } from '../log/run-take';
 import { FASTEST, SLOWEST } from '../music/tempo';
 import { align, type Alignment, type Extra, handsIn, type Played, usualInterval } from './align';
 import { attemptAt, type Attempt, notesOfPart, type Onset, onsetsOf } from './attempt';
@@ -15,6 +15,8 @@ const LEAST_PLAYED = 0.2;
 const SHIFTS = [0, 12, -12] as const;
 /** Share of right notes below which another octave is tried. */
 const HARDLY_RIGHT = 0.75;
+/** Milliseconds that hearing one hand adds to the spread of the times from note to note (tests/bench/sound.ts). */
+const HEARING = 4;
 /** Fewest moments with both hands for saying how they are together. */
 const FEWEST_TOGETHER = 4;
 
@@ -67,10 +69,20 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
     breaks: breaks.slice(0, MOST_FAULTS),
     ...togetherOf(right, left, take),
     hands: {
-      right: isPlaying('right') ? handTake(right, count, pulse) : null,
-      left: isPlaying('left') ? handTake(left, count, pulse) : null,
+      right: isPlaying('right') ? asPlayed(handTake(right, count, pulse), take, left) : null,
+      left: isPlaying('left') ? asPlayed(handTake(left, count, pulse), take, right) : null,
     },
   };
+}
+
+/**
+ * Without what a microphone adds to the unevenness. Of two hands the time of a moment lies between both, which is steadier
+ * than each by about as much as hearing adds.
+ */
+function asPlayed(hand: HandTake, { source }: Take, other: readonly Onset[]): HandTake {
+  if (source !== 'microphone' || hand.unevenness === null || other.length > 0) return hand;
+  const played = Math.sqrt(Math.max(0, hand.unevenness ** 2 - HEARING ** 2));
+  return { ...hand, unevenness: tenth(played) };
 }
 
 /** In the order of the notes. Notes that were never reached are no faults: the place of the break says it. */

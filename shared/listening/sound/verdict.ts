@@ -30,13 +30,15 @@ const ABSENT_TOGETHER = 0.03;
 const ONLY_EVEN = 4;
 const MOSTLY_EVEN = 1.5;
 const SMALL = 0.1;
+const TINY = 0.03;
 /** Share from which another key was played, and how many semitones off it may lie, for one hand and for two. */
 const OTHER = 0.3;
 const OTHER_TOGETHER = 0.2;
 const FAR = 11;
 const FAR_TOGETHER = 6;
-/** Semitones from a key to its partials 2 to 8: not told from keys of their own. */
-const PARTIALS = new Set([12, 19, 24, 28, 31, 34, 36]);
+/** Semitones from a key to its partials 2 to 8, and the share up to which a key there may be nothing else. */
+const PARTIALS = [12, 19, 24, 28, 31, 34, 36];
+const MAY_BE_PARTIAL = 0.28;
 
 /** One for each note of the step. */
 export function verdictsOf(
@@ -76,9 +78,10 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
   const isHigh = share >= FAINT_TOGETHER;
   const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
   const instead = (midi: number): Verdict | null => {
-    const without = [low, high, ...sure.flatMap((key) => [...PARTIALS].map((up) => key + up))];
-    const played = strongest(evidence, midi, { far: FAR_TOGETHER, without });
-    return shareOf(evidence, played) >= OTHER_TOGETHER ? { kind: 'wrong', midi: played } : null;
+    const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
+    const mayBePartial = sure.some((key) => PARTIALS.includes(played - key));
+    const least = mayBePartial ? MAY_BE_PARTIAL : OTHER_TOGETHER;
+    return shareOf(evidence, played) >= least ? { kind: 'wrong', midi: played } : null;
   };
   // The upper of two octaves adds only to partials that the lower has as well: that it is missing is never sure.
   const isMissed = !isOctaves && share < ABSENT_TOGETHER;
@@ -90,7 +93,8 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
 
 function hasOdd(low: number, evidence: Evidence): boolean {
   const even = evidence.evenOverOdd(low);
-  return even < MOSTLY_EVEN || (even < ONLY_EVEN && shareOf(evidence, low) >= SMALL);
+  const share = shareOf(evidence, low);
+  return share >= TINY && (even < MOSTLY_EVEN || (even < ONLY_EVEN && share >= SMALL));
 }
 
 /** The strongest key near to another; itself where there is none. */

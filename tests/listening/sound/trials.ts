@@ -3,6 +3,7 @@ import { type Expected, expectedOf } from '../../../shared/listening/expected';
 import { type Finding, findingsOf } from '../../../shared/listening/findings';
 import { judge } from '../../../shared/listening/judge';
 import type { Hearing } from '../../../shared/listening/sound/hear';
+import type { RunTake } from '../../../shared/log/run-take';
 import type { Take } from '../../../shared/listening/take';
 import { DECK, handsOf, type Item } from '../../../shared/music/deck';
 import type { Hand } from '../../../shared/music/fingering/types';
@@ -90,13 +91,13 @@ export interface Outcome {
   /** Moments that were played, and that were heard. */
   readonly played: number;
   readonly heard: number;
-  /** Notes played right, those of them heard as right, and those that were not sure. */
+  /** Notes played right, and notes that were not sure. */
   readonly notes: number;
-  readonly right: number;
   readonly unsure: number;
   readonly findings: readonly Finding[];
   /** Findings of the kinds that are planted, where nothing was. */
   readonly invented: readonly Finding[];
+  /** Whether each planted fault is told; of octaves without the missed upper notes, which are never sure. */
   readonly found: Readonly<Record<'hesitation' | 'wrong' | 'missed', readonly boolean[]>>;
   /** Per cent by which the tempo is off; and the unevenness, in points of the interval. */
   readonly tempo: number;
@@ -119,6 +120,14 @@ function momentsOf({ take, expected, tuning }: Trial): readonly number[] {
   );
 }
 
+const stepOf = (one: Finding): number => ('step' in one ? one.step : -1);
+
+/** Of the less even hand, in ms. */
+function unevennessOf(take: RunTake | null | undefined): number {
+  const hands = [take?.hands.right?.unevenness, take?.hands.left?.unevenness];
+  return Math.max(...hands.map((one) => one ?? 0));
+}
+
 export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
   const { expected, score, planted } = trial;
   const truth = momentsOf(trial);
@@ -130,7 +139,6 @@ export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
   const [measured] = judge(expected, take);
   const [real] = judge(expected, trial.take);
   const findings = measured ? findingsOf(measured, score) : [];
-  const stepOf = (one: Finding) => ('step' in one ? one.step : -1);
   const has = (kinds: readonly string[], step: number) =>
     findings.some((one) => kinds.includes(one.kind) && stepOf(one) === step);
   const { waits = [], wrong = [], missed = [] } = planted;
@@ -140,25 +148,22 @@ export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
     return [...wrong, ...missed].some((w) => w.step === step);
   };
   const both = expected.steps.reduce((sum, step) => sum + step.length, 0);
-  const unevenness = (of: typeof measured) => {
-    const hands = [of?.hands.right?.unevenness, of?.hands.left?.unevenness];
-    return Math.max(...hands.map((one) => one ?? 0));
-  };
   return {
     offs,
     played: truth.length,
     heard: heard.length,
     notes: both - wrong.length - missed.length,
-    right: measured?.right ?? 0,
     unsure: both - (measured?.notes ?? 0),
     findings,
     invented: findings.filter((one) => !isTrue(one)),
     found: {
       hesitation: waits.map(({ step }) => has(['hesitation', 'stop'], step)),
       wrong: wrong.map(({ step }) => has(['wrong'], step)),
-      missed: missed.map(({ step }) => has(['missed'], step)),
+      missed: missed
+        .filter(({ hand }) => groupOf(trial.item) !== 'octaves' || hand === 'left')
+        .map(({ step }) => has(['missed'], step)),
     },
     tempo: 100 * ((measured?.tempo ?? 0) / (trial.tempo * 2 ** (trial.tuning / 1200)) - 1),
-    unevenness: ((unevenness(measured) - unevenness(real)) * trial.tempo) / 600,
+    unevenness: ((unevennessOf(measured) - unevennessOf(real)) * trial.tempo) / 600,
   };
 }
