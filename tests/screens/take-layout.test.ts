@@ -54,9 +54,10 @@ test('the band of what is not heard is 6 ms, or 2.5 per cent of slower notes (Fr
   expect(audibleOf(400, layout)).toBeCloseTo(layout.tall(10));
 });
 
+const notesOf = (id: 'd.major-53.right.2' | 'd.major-53.together.contrary') =>
+  scoreOf([itemOf(id)], { ...OPTIONS, pedal: false }).right;
+
 test('turns are where a hand goes back: once, or five times in the formula pattern', () => {
-  const notesOf = (id: 'd.major-53.right.2' | 'd.major-53.together.contrary') =>
-    scoreOf([itemOf(id)], { ...OPTIONS, pedal: false }).right;
   expect(turnsOf(notesOf('d.major-53.right.2'))).toEqual([6]);
   // Up two, up two, down, up, down, up, down, down: the first and the last pair go on.
   expect(turnsOf(notesOf('d.major-53.together.contrary'))).toEqual([12, 18, 24, 30, 36]);
