@@ -3,7 +3,8 @@
  * expected one, for a wrong one in its place, or for an extra one; expected notes may be missing; and at a price the
  * player may go on from any other place, so that restarts, repeats and left out bars are found as such.
  */
-import { type Expected, type ExpectedNote, type ExpectedStep } from './expected';
+import type { Expected, ExpectedNote } from './expected';
+import { bestFit, costOfFit, EXTRA, MISSED } from './fit';
 import { median } from './statistics';
 import type { HeardNote } from './take';
 
@@ -37,13 +38,7 @@ export interface Alignment {
   readonly cost: number;
 }
 
-/** Costs (P): a wrong note is one fault and not two; to go elsewhere must explain more than two faults. */
-const MISSED = 1;
-const EXTRA = 1;
-const WRONG = 1.1;
-/** More for each semitone that a wrong note lies off, so that the nearer hand gets it. */
-const FURTHER = 0.02;
-const MOST_FURTHER = 0.3;
+/** Costs in faults (P): to go elsewhere must explain more than two of them. */
 const JUMP_TO_START = 2.5;
 const JUMP_ELSEWHERE = 3;
 /** Less after a rest: who breaks off needs one. In times from note to note. */
@@ -57,6 +52,7 @@ const APART = 0.2;
 /** Seconds within which notes are one moment, at least and as a share of the time from note to note. */
 const TOGETHER = 0.08;
 const TOGETHER_SHARE = 0.65;
+
 /** Median time in seconds from moment to moment, where each has the notes of so many hands. */
 export function usualInterval(notes: readonly HeardNote[], hands: number): number {
   return median(notes.slice(hands).map(({ on }, i) => on - notes[i]!.on)) ?? 1;
@@ -64,67 +60,6 @@ export function usualInterval(notes: readonly HeardNote[], hands: number): numbe
 
 /** How many notes most moments have. */
 export const handsIn = ({ steps }: Expected): number => steps[0]?.length ?? 1;
-
-const pairCost = (note: ExpectedNote, heard: HeardNote): number => {
-  const off = Math.abs(note.key.midi - heard.midi);
-  return off === 0 ? 0 : WRONG + Math.min(MOST_FURTHER, FURTHER * off);
-};
-
-/** For each expected note of a step, which of the heard ones stands for it; -1 is none. */
-type Assignment = readonly number[];
-
-const ASSIGNMENTS: Readonly<Record<number, readonly (readonly Assignment[])[]>> = {
-  // By notes of the step, then by heard notes taken.
-  1: [[[-1]], [[0]]],
-  2: [
-    [[-1, -1]],
-    [
-      [0, -1],
-      [-1, 0],
-    ],
-    [
-      [0, 1],
-      [1, 0],
-    ],
-    // The one in the middle is extra; one before or after has a way of its own.
-    [
-      [0, 2],
-      [2, 0],
-    ],
-  ],
-};
-
-interface Fit {
-  readonly assignment: Assignment;
-  readonly cost: number;
-}
-
-function bestFit(step: ExpectedStep, heard: readonly HeardNote[]): Fit {
-  const fits = ASSIGNMENTS[step.length]![heard.length]!.map((assignment): Fit => {
-    const costs = assignment.map((at, i) => (at < 0 ? MISSED : pairCost(step[i]!, heard[at]!)));
-    const used = assignment.filter((at) => at >= 0).length;
-    const cost = costs.reduce((sum, one) => sum + one, 0) + (heard.length - used) * EXTRA;
-    return { assignment, cost };
-  });
-  return fits.reduce((best, fit) => (fit.cost < best.cost ? fit : best));
-}
-
-/** The cost of bestFit alone, for the many cells that lead nowhere. */
-function costOfFit(
-  step: ExpectedStep,
-  heard: readonly HeardNote[],
-  from: number,
-  count: number,
-): number {
-  const [one, other] = [step[0]!, step[1]];
-  const first = heard[from]!;
-  if (other === undefined) return pairCost(one, first);
-  if (count === 1) return MISSED + Math.min(pairCost(one, first), pairCost(other, first));
-  const last = heard[from + count - 1]!;
-  const straight = pairCost(one, first) + pairCost(other, last);
-  const crossed = pairCost(one, last) + pairCost(other, first);
-  return Math.min(straight, crossed) + (count - 2) * EXTRA;
-}
 
 /** How a cell was reached: by so many heard notes for one step, by an extra note, or from another place. */
 const BY_EXTRA = 10;
