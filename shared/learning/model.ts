@@ -7,7 +7,7 @@
  * simulation with invented learners; they say which rules are robust, not how fast people learn.
  */
 import { dayNumber } from '../log/day';
-import type { Day, Fluency } from '../log/events';
+import { type Day, EVEN, type Fluency } from '../log/events';
 import { ARPEGGIO_COUNT, DECK, type Item, type Way, WAYS } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { cumulative, density } from './normal';
@@ -39,7 +39,15 @@ export interface Learner {
    * ratings alone cannot tell whether a student says it too soon.
    */
   readonly cuts: Float64Array;
+  /**
+   * Of each run's chance of "even", told before it was rated: by tenths the sum of chances, the runs that came out even
+   * and all runs; then the sum of squares between chance and outcome.
+   */
+  readonly foretold: Float64Array;
 }
+
+/** Bins of equal width in which forecasts are held against what happened. */
+export const TENTHS = 10;
 
 export interface Reach {
   /** Notes per minute at which the item is expected to be at least even as often as not. */
@@ -98,6 +106,7 @@ export function newLearner(): Learner {
     clock: new Int32Array(1),
     noise: Float64Array.of(Math.log(START_NOISE), 0),
     cuts: Float64Array.from(START_CUTS),
+    foretold: new Float64Array(3 * TENTHS + 1),
   };
 }
 
@@ -113,6 +122,7 @@ export const cloneLearner = (learner: Learner): Learner => ({
   clock: learner.clock.slice(),
   noise: learner.noise.slice(),
   cuts: learner.cuts.slice(),
+  foretold: learner.foretold.slice(),
 });
 
 const levelOf = (tempo: Tempo): number => Math.log2(tempo / NOTES_A_BEAT);
@@ -323,6 +333,15 @@ function moveCut(cuts: Float64Array, cut: number, by: number): void {
   cuts[cut] = Math.min(HIGHEST_CUTS[cut]!, Math.max(LOWEST_CUTS[cut]!, cuts[cut]! + by));
 }
 
+/** Keeps the chance that a run was given before it was rated beside what it became. */
+function noteForetold({ foretold }: Learner, chance: number, isEven: boolean): void {
+  const tenth = Math.min(TENTHS - 1, Math.floor(TENTHS * chance));
+  foretold[tenth]! += chance;
+  if (isEven) foretold[TENTHS + tenth]! += 1;
+  foretold[2 * TENTHS + tenth]! += 1;
+  foretold[3 * TENTHS]! += (chance - (isEven ? 1 : 0)) ** 2;
+}
+
 const gains = new Float64Array(EFFECTS);
 
 /** Takes one rated run in. Changes the learner. */
@@ -345,6 +364,7 @@ export function observe(
   const ownNoise = runVariance(learner);
   const spread = Math.sqrt(gains[0]! + gains[row]! + itemVariance + ownNoise);
   const distance = meanOn(learner, item, day) - levelOf(run.tempo);
+  noteForetold(learner, chanceAt(distance, spread * spread), fluency >= EVEN);
   listen(learner, fluency, distance, spread);
   const move = told.shift / spread;
   const shrink = told.sharpening / (spread * spread);

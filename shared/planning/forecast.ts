@@ -2,16 +2,17 @@
  * When a stage will be ready at the present pace: what its slowest tenth has gained lately, carried on. The interval is
  * as wide as such forecasts turned out to miss in the lab (tests/simulation/RESULTS.md).
  */
-import { dayNumber } from '../log/day';
+import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
 import { askedStages, type Programme } from '../log/programme';
-import { roundItems, type Stage } from '../music/deck';
+import { roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { type Learner, meanOn } from '../learning/model';
 
-/** What was known of a student at the start of a day. */
-export interface Known {
-  readonly learner: Learner;
+/** How far a student was at the start of a day. */
+export interface Milestone {
   readonly day: Day;
+  /** By stage: the level (log2 of the mark at four notes a beat) that nine items in ten of the programme had. */
+  readonly tenths: Float64Array;
 }
 
 /** Days over which the pace is taken; with fewer than SHORTEST there is no forecast yet. */
@@ -41,18 +42,35 @@ export type Forecast =
       readonly latest: number;
     };
 
-/** The level (log2 of the mark at four notes a beat) that nine items in ten of a stage have on a day. */
-function slowestTenth({ learner, day }: Known, programme: Programme, stage: Stage): number {
-  const number = dayNumber(day);
-  const levels = programme.notes
-    .flatMap((note) => roundItems(note, stage))
-    .map((item) => meanOn(learner, item, number))
-    .toSorted((a, b) => a - b);
+function slowestTenth(learner: Learner, programme: Programme, stage: Stage, day: number): number {
+  const levels = Float64Array.from(
+    programme.notes.flatMap((note) =>
+      roundItems(note, stage).map((item) => meanOn(learner, item, day)),
+    ),
+  ).toSorted();
   return levels[Math.floor(SLOWEST_TENTH * levels.length)]!;
 }
 
+export const milestoneOf = (learner: Learner, programme: Programme, day: Day): Milestone => ({
+  day,
+  tenths: Float64Array.from(STAGES, (stage) =>
+    slowestTenth(learner, programme, stage, dayNumber(day)),
+  ),
+});
+
+/** Days between two milestones that are kept. */
+const APART = 7;
+
+/** Whether a milestone is due on a day. */
+export const isMilestone = (milestones: readonly Milestone[], day: Day): boolean =>
+  milestones.length === 0 || daysBetween(milestones.at(-1)!.day, day) >= APART;
+
+/** From when on the pace is taken. Not from the first week: there the estimates move because the student gets known. */
+export const paceFrom = (milestones: readonly Milestone[], today: Day): Milestone | null =>
+  milestones.slice(1).find(({ day }) => daysBetween(day, today) <= WINDOW) ?? null;
+
 /**
- * Forecast of one stage from what is known now and what was known at the start of the window. `pace` multiplies the
+ * Forecast of one stage from how far a student is now and was at the start of the window. `pace` multiplies the
  * gain: 1.5 for half as much practice again, as gains are taken to grow with the runs.
  */
 export function forecastOf(
@@ -62,14 +80,14 @@ export function forecastOf(
     now,
     before,
     pace = 1,
-  }: { readonly now: Known; readonly before: Known; readonly pace?: number },
+  }: { readonly now: Milestone; readonly before: Milestone; readonly pace?: number },
 ): Forecast {
-  const level = slowestTenth(now, programme, stage);
+  const level = now.tenths[stageIndex(stage)]!;
   const lack = Math.log2(programme.stages[stage].target / 4) - level;
   if (lack <= 0) return { kind: 'ready' };
-  const span = dayNumber(now.day) - dayNumber(before.day);
+  const span = daysBetween(before.day, now.day);
   if (span < SHORTEST) return { kind: 'early' };
-  const gain = (pace * (level - slowestTenth(before, programme, stage))) / span;
+  const gain = (pace * (level - before.tenths[stageIndex(stage)]!)) / span;
   const days = Math.ceil(lack / gain);
   if (gain < NO_GAIN || days > HORIZON) return { kind: 'stalled' };
   const soonest = Math.floor(SOONEST * days);
@@ -86,7 +104,7 @@ const later = (a: Forecast, b: Forecast): Forecast => {
 /** Forecast of all stages that a programme asks for. */
 export const programmeForecast = (
   programme: Programme,
-  known: { readonly now: Known; readonly before: Known; readonly pace?: number },
+  known: { readonly now: Milestone; readonly before: Milestone; readonly pace?: number },
 ): Forecast =>
   askedStages(programme)
     .map((stage) => forecastOf(programme, stage, known))

@@ -24,10 +24,11 @@ import { secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
 import { handOfDrill } from './drills/kinds';
 import { type LateNote, lateNoteOf } from './drills/late-note';
+import { isMilestone, type Milestone, milestoneOf } from './forecast';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 6;
+export const STUDENT_VERSION = 7;
 
 export interface LastRun {
   readonly day: Day;
@@ -100,6 +101,8 @@ export interface Student {
   readonly examinations: readonly Examination[];
   /** Those that were handed out. */
   readonly reports: readonly HandedReport[];
+  /** Week by week, oldest first; begun anew when the programme has other notes. */
+  readonly milestones: readonly Milestone[];
   readonly lastEvent: EventId | null;
   readonly eventCount: number;
 }
@@ -119,6 +122,7 @@ type Draft = Mutable<
     | 'wishes'
     | 'examinations'
     | 'reports'
+    | 'milestones'
   >
 > & {
   lastRuns: Map<ItemId, LastRun>;
@@ -132,6 +136,7 @@ type Draft = Mutable<
   wishes: Map<ItemId, Wish>;
   examinations: Examination[];
   reports: HandedReport[];
+  milestones: Milestone[];
 };
 
 export const newStudent = (): Student => ({
@@ -151,6 +156,7 @@ export const newStudent = (): Student => ({
   wishes: new Map(),
   examinations: [],
   reports: [],
+  milestones: [],
   lastEvent: null,
   eventCount: 0,
 });
@@ -170,11 +176,15 @@ export const cloneStudent = (student: Student): Student => ({
   wishes: new Map(student.wishes),
   examinations: [...student.examinations],
   reports: [...student.reports],
+  milestones: [...student.milestones],
 });
 
 function applyRun(draft: Draft, run: RunEvent): void {
   const item = itemOf(run.item);
   const { tempo, fluency, day, pedal } = run;
+  if (draft.programme && !draft.work.has(day) && isMilestone(draft.milestones, day)) {
+    draft.milestones.push(milestoneOf(draft.learner, draft.programme, day));
+  }
   observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
   if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
   draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
@@ -205,6 +215,7 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       break;
     case 'programme': {
       const isReset = draft.programme?.reached !== event.programme.reached;
+      if (draft.programme?.notes.join() !== event.programme.notes.join()) draft.milestones = [];
       draft.programme = event.programme;
       if (isReset) openReached(draft.stages, event.programme);
       break;

@@ -11,6 +11,7 @@ import {
   newLearner,
   observe,
   reachOf,
+  TENTHS,
   workingTempo,
 } from '../../shared/learning/model';
 import { deckOf, readinessOf } from '../../shared/learning/readiness';
@@ -147,6 +148,28 @@ describe('the learner model', () => {
     expect(lost(1)).toBeLessThan(0.15);
     expect(lost(6)).toBeGreaterThan(5 * lost(1));
     expect(lost(12)).toBeGreaterThan(0.4);
+  });
+
+  it('keeps the chance that each run was given beside what it became', () => {
+    const learner = newLearner();
+    let squares = 0;
+    const runs: readonly (readonly [number, Fluency])[] = [
+      [150, 3],
+      [190, 2],
+      [260, 1],
+      [170, 4],
+    ];
+    for (const [tempo, fluency] of runs) {
+      const chance = chanceEven(learner, item, tempo, dayOfNumber(DAY));
+      squares += (chance - (fluency >= 3 ? 1 : 0)) ** 2;
+      observe(learner, item, { tempo, fluency, day: DAY });
+    }
+    const { foretold } = learner;
+    expect(foretold[3 * TENTHS]).toBeCloseTo(squares, 9);
+    const sum = (from: number) =>
+      foretold.slice(from, from + TENTHS).reduce((total, value) => total + value, 0);
+    expect(sum(TENTHS)).toBe(2);
+    expect(sum(2 * TENTHS)).toBe(4);
   });
 
   it('stays finite and a probability under any history', () => {

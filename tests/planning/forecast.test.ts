@@ -6,17 +6,20 @@ import { type Learner, newLearner } from '../../shared/learning/model';
 import {
   type Forecast,
   forecastOf,
-  type Known,
+  type Milestone,
+  milestoneOf,
   minutesFor,
+  paceFrom,
   programmeForecast,
   SHORTEST,
 } from '../../shared/planning/forecast';
-import { START } from '../learning/events';
+import { replay } from '../../shared/planning/student';
+import { programme, run, START } from '../learning/events';
 
 const PROGRAMME: Programme = { ...DEFAULT_PROGRAMME, notes: ['c', 'd'] };
 
 /** A learner who reaches so many notes a minute on all items of two notes, or on those of the first only. */
-function known(tempo: number, day: number, notes: readonly ('c' | 'd')[] = ['c', 'd']): Known {
+function known(tempo: number, day: number, notes: readonly ('c' | 'd')[] = ['c', 'd']): Milestone {
   const learner: Learner = newLearner();
   for (const note of notes) {
     for (const way of ['right.2', 'left.2', 'together.2', 'together.4'] as const) {
@@ -27,7 +30,7 @@ function known(tempo: number, day: number, notes: readonly ('c' | 'd')[] = ['c',
       }
     }
   }
-  return { learner, day: addDays(START, day) };
+  return milestoneOf(learner, PROGRAMME, addDays(START, day));
 }
 
 const expected = (forecast: Forecast) => {
@@ -75,14 +78,48 @@ describe('the forecast of a stage', () => {
       'right.2': { asked: true, target: 100 },
       'together.4': { asked: true, target: 300 },
     };
-    const programme = { ...PROGRAMME, stages };
-    const longest = forecastOf(programme, 'together.4', { now, before });
-    expect(programmeForecast(programme, { now, before })).toEqual(longest);
+    const asked = { ...PROGRAMME, stages };
+    const longest = forecastOf(asked, 'together.4', { now, before });
+    expect(programmeForecast(asked, { now, before })).toEqual(longest);
     const ready = {
       ...PROGRAMME,
       stages: { ...stages, 'together.4': { asked: false, target: 300 } },
     };
     expect(programmeForecast(ready, { now: known(400, 40), before }).kind).toBe('ready');
+  });
+});
+
+/** The log of so many weeks with one run each. */
+const weekly = (weeks: number, change: Partial<Programme> = {}) => [
+  programme({ notes: ['c', 'd'], ...change }),
+  ...Array.from({ length: weeks }, (_, week) =>
+    run('c.major-53.right.2', 3, 160 + 4 * week, 7 * week + (week % 2)),
+  ),
+];
+
+describe('the milestones of a student', () => {
+  it('are kept once a week, before the runs of their day', () => {
+    const { milestones } = replay(weekly(20));
+    expect(milestones[0]).toEqual(milestoneOf(newLearner(), PROGRAMME, START));
+    const days = milestones.map(({ day }) => dayNumber(day) - dayNumber(START));
+    expect(days.every((day, i) => i === 0 || day - days[i - 1]! >= 7)).toBe(true);
+    expect(days.length).toBeGreaterThan(8);
+  });
+
+  it('begin anew with other notes, and stay with other minutes', () => {
+    const log = weekly(6);
+    const count = (change: Partial<Programme>): number =>
+      replay([...log, programme(change)]).milestones.length;
+    expect(count({ notes: ['c', 'd'], minutes: 45 })).toBeGreaterThan(2);
+    expect(count({ notes: ['c'] })).toBe(0);
+  });
+
+  it('give the pace of the last eight weeks, and never that of the first week', () => {
+    const { milestones } = replay(weekly(20));
+    const from = (day: number) => paceFrom(milestones, addDays(START, day));
+    expect(from(10)?.day).toBe(milestones[1]!.day);
+    expect(dayNumber(from(130)!.day) - dayNumber(START)).toBeGreaterThanOrEqual(130 - 56);
+    expect(paceFrom(milestones.slice(0, 1), START)).toBeNull();
   });
 });
 

@@ -4,6 +4,7 @@ import type { EventBody, LogEvent, RunEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { roundItems } from '../../shared/music/deck';
 import { chanceEven } from '../../shared/learning/model';
+import { forecastOf, type Milestone, milestoneOf, WINDOW } from '../../shared/planning/forecast';
 import { applyEvents, newStudent } from '../../shared/planning/student';
 import { seededRandom } from '../../src/demo/random';
 import {
@@ -54,7 +55,21 @@ export interface Outcome {
   readonly share: number;
   readonly kept: number;
   readonly runs: number;
+  readonly forecasts: readonly PastForecast[];
 }
+
+/** Made on a day of the life, in days from then. */
+export interface PastForecast {
+  readonly made: number;
+  readonly days: number;
+  readonly soonest: number;
+  readonly latest: number;
+}
+
+/** Days on which the forecast of four octaves is kept, to be held against what happened. */
+const PROPHECY_DAYS: ReadonlySet<number> = new Set([42, 70, 98, 126, 154]);
+/** Before so many days the estimates move for what is learnt of the student, and not for what he has gained. */
+const FIRST_DAYS = 7;
 
 /** Spreads neighbouring seeds over all states of the generator. */
 const scatter = (seed: number): number => Math.imul(seed ^ 0x9e37_79b9, 0x85eb_ca6b) ^ (seed << 7);
@@ -122,6 +137,8 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
   let kept = 0;
   let runs = 0;
   let practised = 0;
+  const forecasts: PastForecast[] = [];
+  const known: Milestone[] = [];
   const run: { -readonly [Key in keyof RunEvent]: RunEvent[Key] } = {
     ...stamped({ kind: 'programme', programme }, FIRST_DAY),
     kind: 'run',
@@ -140,6 +157,14 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
       kept = readyShare(learner, number + AWAY);
     }
     if (atTarget && FORECAST_DAYS.has(count)) forecast(learner, student, number, atTarget);
+    if (nextRun) {
+      known.push(milestoneOf(student.learner, programme, dayOfNumber(number)));
+      if (PROPHECY_DAYS.has(count)) {
+        const before = known[Math.max(FIRST_DAYS, count - WINDOW)]!;
+        const said = forecastOf(programme, 'together.4', { now: known[count]!, before });
+        if (said.kind === 'expected') forecasts.push({ made: count, ...said });
+      }
+    }
     if (days === null && readyShare(learner, number) >= SHARE_AIMED) days = count;
     if (days !== null && count >= MILESTONE) break;
     if (!isPractised(learner.traits, count, calendar)) continue;
@@ -163,7 +188,7 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
       }
     }
   }
-  return { days, share, kept: share > 0 ? Math.min(1, kept / share) : 1, runs };
+  return { days, share, kept: share > 0 ? Math.min(1, kept / share) : 1, runs, forecasts };
 }
 
 function forecast(
