@@ -13,7 +13,7 @@ export const BEATS = ['heard', 'seen', 'off'] as const;
 export const PICTURES = ['keys', 'staff'] as const;
 export const KEY_SIGNATURES = ['none', 'own'] as const;
 /** What the app listens to while one plays. */
-export const EARS = ['none', 'midi'] as const;
+export const EARS = ['none', 'midi', 'microphone'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
 export const MOST_LATENCY = 300;
 
@@ -35,6 +35,8 @@ const schema = v.object({
   /** Whether each chord is written in its own key, or all with accidentals alone. */
   keySignature: v.fallback(v.picklist(KEY_SIGNATURES), 'none'),
   ear: v.fallback(v.picklist(EARS), 'none'),
+  /** Cents of the person's piano from A4 = 440 Hz; null until it was measured. */
+  pianoCents: v.fallback(v.nullable(v.pipe(v.number(), v.minValue(-50), v.maxValue(50))), null),
   /** 0 to 1. */
   volume: v.fallback(v.pipe(v.number(), v.minValue(0), v.maxValue(1)), 0.7),
   latencyOffsetMs: v.fallback(

@@ -30,10 +30,11 @@ const pause = (ms: number) =>
   });
 
 /**
- * On iOS the silent switch mutes a page's sound unless the page says that it plays something. That also stops the music
- * of other apps, so it is said only while there is sound. Safari 16.4 on; not in TypeScript's DOM types yet.
+ * On iOS the silent switch mutes a page's sound unless the page says that it plays something, or that it records as well.
+ * That also stops the music of other apps, so it is said only while it is so. Safari 16.4 on; not in TypeScript's DOM
+ * types yet.
  */
-function setAudioSession(type: 'playback' | 'auto'): void {
+export function setAudioSession(type: 'playback' | 'play-and-record' | 'auto'): void {
   const { audioSession } = navigator as Navigator & { audioSession?: { type: string } };
   if (audioSession !== undefined) audioSession.type = type;
 }

@@ -21,6 +21,8 @@ export interface MetronomeOptions {
   readonly volume: number;
   /** False: the beat is only shown, and the device's sound output is left alone. */
   readonly sound: boolean;
+  /** The beat sounds only while it is counted in: a microphone would hear it. */
+  readonly isCountInOnly?: boolean;
   /** Milliseconds by which sound is heard later than the browser believes, as with some wireless loudspeakers. */
   readonly latencyOffsetMs: number;
   /** Called when the beat is to be seen. Beats that a sleeping page missed come in order, late, with the time they had. */
@@ -50,7 +52,9 @@ export async function startMetronome(options: MetronomeOptions): Promise<Metrono
     options.onBeat({ index, at, isAccent }),
   );
   const start = clock.now() + LEAD + (countInBeats * 60) / beatsPerMinute;
-  const click = (beat: GridBeat) => clicker?.click(beat);
+  const click = (beat: GridBeat) => {
+    if (options.isCountInOnly !== true || beat.index < 0) clicker?.click(beat);
+  };
   conductor.follow(walkGrid({ ...shape, start }, { now: clock.now, click }), start);
 
   return {

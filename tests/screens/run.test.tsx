@@ -28,6 +28,7 @@ function runWith(beating: Beating, from = 0, hasSound = true) {
       tempo: 240,
       grouping: 4,
       beating,
+      isCountInOnly: false,
       volume: 1,
       latencyOffsetMs: 0,
       startMetronome: (options) => {

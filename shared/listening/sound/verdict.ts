@@ -37,7 +37,7 @@ const OTHER_TOGETHER = 0.2;
 const FAR = 11;
 const FAR_TOGETHER = 6;
 /** Semitones from a key to its partials 2 to 8, and the share up to which a key there may be nothing else. */
-const PARTIALS = [12, 19, 24, 28, 31, 34, 36];
+const PARTIALS = new Set([12, 19, 24, 28, 31, 34, 36]);
 const MAY_BE_PARTIAL = 0.28;
 
 /** One for each note of the step. */
@@ -79,7 +79,7 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
   const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
   const instead = (midi: number): Verdict | null => {
     const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
-    const mayBePartial = sure.some((key) => PARTIALS.includes(played - key));
+    const mayBePartial = sure.some((key) => PARTIALS.has(played - key));
     const least = mayBePartial ? MAY_BE_PARTIAL : OTHER_TOGETHER;
     return shareOf(evidence, played) >= least ? { kind: 'wrong', midi: played } : null;
   };

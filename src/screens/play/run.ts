@@ -24,6 +24,8 @@ export interface RunOptions {
   readonly tempo: Tempo;
   readonly grouping: Grouping;
   readonly beating: Beating;
+  /** The beat sounds only while it is counted in, as a microphone listens. */
+  readonly isCountInOnly: boolean;
   readonly volume: number;
   readonly latencyOffsetMs: number;
   readonly startMetronome: (options: MetronomeOptions) => Promise<Metronome>;
@@ -92,6 +94,7 @@ export function startRun(options: RunOptions, from: number): Run {
       countInBeats: COUNT_IN,
       volume: options.volume,
       sound,
+      isCountInOnly: options.isCountInOnly,
       latencyOffsetMs: options.latencyOffsetMs,
       onBeat: (heard) => {
         beat = heard;

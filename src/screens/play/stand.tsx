@@ -84,13 +84,14 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
 
   const begin = (from: number) => {
     unsay();
-    if (!entry.isMental) ear.begin(from);
+    const hearsBy = entry.isMental ? null : ear.begin(from);
     run.value = startRun(
       {
         course,
         tempo,
         grouping,
         beating: beat,
+        isCountInOnly: hearsBy === 'microphone',
         volume,
         latencyOffsetMs,
         startMetronome,
@@ -108,11 +109,11 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
     const items = entry.items.slice(0, count);
     const played = { ...entry, items };
     const rating: Session = { ...latest.current, entry: played, at: count - 1, phase: 'rating' };
-    setSession(ear.end(rating, count));
+    ear.end(rating, count, setSession);
   };
   const stop = () => {
     // What went before the arpeggio that was broken off can still be rated.
-    if (playing !== null && at > 0) setSession(ear.end(latest.current, at));
+    if (playing !== null && at > 0) ear.end(latest.current, at, setSession);
     run.value?.stop();
     go('today');
   };

@@ -1,28 +1,28 @@
 /** Whether the app listens while one plays, and to what. */
 import { useEffect } from 'preact/hooks';
 import { ButtonLink } from '../../parts/button/button';
-import { EarControl, hasMidi } from '../../parts/ear/ear-control';
-import { preferences } from '../../preferences';
+import { hasMidi, wakeEar } from '../../parts/ear/ear';
+import { EarControl } from '../../parts/ear/ear-control';
+import { MicrophoneCheck } from '../../parts/ear/microphone-check';
 import { hrefOf } from '../../route';
-import { midi } from '../../sound/midi-input';
+import { microphone } from '../../sound/microphone';
 import { Section } from './section';
 
 export function ListeningSection() {
-  useEffect(() => {
-    if (preferences.peek().ear === 'midi') void midi.reconnect();
-  }, []);
+  useEffect(wakeEar, []);
+  const isByMicrophone = ['ready', 'open'].includes(microphone.state.value);
   return (
     <Section title="Listening">
       <p>
-        With a digital piano or a MIDI keyboard the app hears a run, says where it waited and what
-        was wrong, and proposes the rating; you decide. Nothing of it leaves this device, and no
-        notes are kept, only measures.
+        With a digital piano or a MIDI keyboard, or by the microphone with any piano, the app hears
+        a run, says where it waited and what was wrong, and proposes the rating; you decide. Nothing
+        of it leaves this device, and neither sound nor notes are kept, only measures. A keyboard is
+        heard exactly; by the microphone loudness and notes that were too many are not heard, and
+        with both hands what is not sure is not counted.
       </p>
-      {hasMidi() ? (
-        <EarControl />
-      ) : (
-        <p class="soft">This browser has no Web MIDI; others on this device may.</p>
-      )}
+      <EarControl />
+      {isByMicrophone && <MicrophoneCheck />}
+      {!hasMidi() && <p class="soft">This browser has no Web MIDI; others on this device may.</p>}
       <ButtonLink href={hrefOf('recording')} kind="quiet">
         Judge a recording (MIDI file)
       </ButtonLink>
