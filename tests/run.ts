@@ -5,6 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { needChromium } from './browser/chromium';
+import { needPoppler } from './report/poppler';
 
 interface Outcome {
   readonly name: string;
@@ -61,9 +62,9 @@ function timed<T>(name: string, action: () => T): { readonly counts: T; readonly
   return { counts, seconds: (performance.now() - start) / 1000 };
 }
 
-function hasChromium(): boolean {
+function has(need: () => string): boolean {
   try {
-    console.log(needChromium());
+    console.log(need());
     return true;
   } catch (error) {
     console.error((error as Error).message);
@@ -79,8 +80,9 @@ const outcomes = [
   ),
   check('build', () => run(['tsx', 'service-worker/build.ts'])),
   check('size', () => run(['tsx', 'tests/size.ts'])),
+  check('poppler-utils', () => has(needPoppler)),
   tests('tests', ['unit', 'dom']),
-  check('Chromium', hasChromium),
+  check('Chromium', () => has(needChromium)),
   tests('tests in the browser', ['browser']),
 ];
 

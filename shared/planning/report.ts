@@ -10,7 +10,7 @@ import { deckOf, type Readiness, readinessOf } from '../learning/readiness';
 import { defaultSettings, settingsFor } from './examination/draw';
 import { type Forecast, forecastOf } from './examination/forecast';
 import { type Join, joinsOf } from './joins';
-import type { LastRun, Remark, Student } from './student';
+import type { Examination, LastRun, Remark, Student } from './student';
 import { type DayPlan, planDay } from './today';
 import { type Week, weeksOf } from './weeks';
 
@@ -80,6 +80,8 @@ export interface Report {
   readonly planned: DayPlan;
   /** The latest by the teacher, newest first. */
   readonly teacherRemarks: readonly Remark[];
+  /** The latest that were held, newest first. */
+  readonly examinations: readonly Examination[];
   readonly weeks: readonly Week[];
   readonly aside: readonly Item[];
 }
@@ -90,6 +92,7 @@ const WEAKEST = 10;
 const FEWEST_OF_A_STAGE = 2;
 const JOINS = 4;
 const REMARKS = 5;
+const EXAMINATIONS = 4;
 /** Share of the deck below which the evidence is called thin. */
 const THIN = 0.5;
 
@@ -132,6 +135,7 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
       .filter(({ by }) => by === 'teacher')
       .toReversed()
       .slice(0, REMARKS),
+    examinations: student.examinations.toReversed().slice(0, EXAMINATIONS),
     weeks: weeksOf(student.work, today, WEEKS),
     aside: deck.filter((item) => student.aside.has(item.id)),
   };

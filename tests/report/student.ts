@@ -29,6 +29,25 @@ export function reportedStudent(name = 'Ono Muster', said = 'Calmer. Wrist free.
       13,
       { kind: 'remark', about: null, text: said, by: 'teacher' },
       { kind: 'remark', about: null, text: 'My own note.' },
+      {
+        kind: 'examination',
+        seed: 7,
+        settings: {
+          notes: ['c', 'eb'],
+          chords: ['major-53', 'minor-53'],
+          stages: ['right.2'],
+          count: 2,
+          toPass: 2,
+          tempoPercent: 100,
+          beat: false,
+        },
+        items: [
+          { item: 'eb.minor-53.right.2', tempo: 240, fluency: 3 },
+          { item: 'c.major-53.right.2', tempo: 240, fluency: 2 },
+        ],
+        judge: 'teacher',
+        forecast: 0.31,
+      },
       { kind: 'aside', item: 'c.diminished-7.left.2', aside: true },
     ),
   ]);

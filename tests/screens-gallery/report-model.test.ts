@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../shared/log/day';
-import type { LogEvent } from '../../shared/log/events';
+import type { EventBody, LogEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { CHORD_IDS } from '../../shared/music/chords';
-import { reportOf } from '../../shared/planning/report';
+import { parseDrillId } from '../../shared/planning/drills/kinds';
+import { handedOut, reportOf } from '../../shared/planning/report';
 import { replay } from '../../shared/planning/student';
+import { SAMPLES } from '../formats/samples';
 import { event, programme, run, START } from '../learning/events';
 
 const { stages } = DEFAULT_PROGRAMME;
@@ -22,6 +24,10 @@ const report = (change: Parameters<typeof programme>[0], ...events: readonly Log
 
 /** All eleven chords from D, the later in the table the worse. */
 const allPlayed = CHORD_IDS.map((chord, i) => run(`d.${chord}.right.2`, i < 4 ? 4 : 1, 160, 1));
+
+/** The same runs again, a day later. */
+const dayLater = (events: readonly LogEvent[]): readonly LogEvent[] =>
+  events.map((one) => event({ ...one } as EventBody, 2));
 
 describe('the report', () => {
   it('is for the date of the programme, or for today where there is none or it is over', () => {
@@ -71,5 +77,70 @@ describe('the report', () => {
     const { weeks } = report({}, ...allPlayed);
     expect(weeks).toHaveLength(12);
     expect(weeks.at(-1)).toMatchObject({ monday: START, runs: 11, days: 1 });
+  });
+
+  it('gives the chance to pass as the last examination was, and the reach of each stage', () => {
+    const { pass, stages: lines } = report({}, ...allPlayed);
+    expect(pass.settings).toMatchObject({ count: 6, toPass: 5, stages: ['right.2'] });
+    expect(pass.chance).toBeGreaterThan(0);
+    expect(pass.costly[0]!.item.id).not.toBe('d.major-53.right.2');
+    // Seven of eleven stopped, so the middle one is among them.
+    expect(lines[0]!.reach).toBeLessThan(lines[0]!.target);
+    const { kind: _, ...held } = SAMPLES.examination;
+    const settings = { ...held.settings, notes: ['d'], stages: ['right.2'] } as const;
+    const asked = event({ kind: 'examination', ...held, settings }, 2);
+    const later = report({}, ...allPlayed, asked).pass;
+    expect(later.settings).toEqual(settings);
+    expect(later.chance).toBeGreaterThan(pass.chance);
+  });
+
+  it('tells what has changed since the report that was handed out before today', () => {
+    expect(report({}, ...allPlayed).change).toBeNull();
+    const before = report({}, ...allPlayed.slice(0, 4));
+    const given = event(handedOut(before), 1);
+    const ofToday = event({ ...handedOut(before), share: 0.99 }, 3);
+    const after = report(
+      {},
+      ...allPlayed.slice(0, 4),
+      given,
+      ...dayLater(allPlayed.slice(4)),
+      ofToday,
+    );
+    expect(after.change).toMatchObject({
+      day: addDays(START, 1),
+      played: [4, 11],
+      days: 1,
+      runs: 7,
+      share: [before.now.share, after.now.share],
+    });
+    expect(after.change!.stages).toEqual([
+      { stage: 'right.2', share: [before.now.byStage.get('right.2'), after.now.share] },
+    ]);
+  });
+
+  it('names the hardest join of what was last less than even, and what is planned next', () => {
+    const { joins, planned } = report({}, ...allPlayed);
+    expect(joins).toHaveLength(4);
+    for (const { item, join, last } of joins) {
+      expect(last.fluency).toBeLessThan(3);
+      expect(join.hand).toBe('right');
+      expect(parseDrillId(join.id)!.item.arpeggio).toBe(item.arpeggio);
+    }
+    // Nothing was played today, so today's list is still to come.
+    expect(planned.day).toBe(TODAY);
+    expect(planned.entries.length).toBeGreaterThan(0);
+    const played = report({}, ...allPlayed, run('d.major-53.right.2', 3, 160, 3));
+    expect(played.planned.day).toBe(addDays(TODAY, 1));
+  });
+
+  it("has the teacher's remarks, newest first, and not the player's", () => {
+    const remarks = [1, 2, 3, 4, 5, 6].map((i) =>
+      event(
+        { kind: 'remark', about: null, text: String(i), by: i === 3 ? 'player' : 'teacher' },
+        1,
+      ),
+    );
+    const { teacherRemarks } = report({}, ...remarks);
+    expect(teacherRemarks.map(({ text }) => text)).toEqual(['6', '5', '4', '2', '1']);
   });
 });

@@ -2,7 +2,7 @@ import styles from './lesson.module.css';
 
 interface ChipsProps<T> {
   readonly label: string;
-  /** Value, words, and what is read aloud in their place. */
+  /** Value, words, and what is read aloud after them. */
   readonly options: readonly (readonly [value: T, text: string, spoken?: string])[];
   readonly value: T;
   readonly onChange: (value: T) => void;
@@ -18,10 +18,10 @@ export function Chips<T extends string>({ label, options, value, onChange }: Chi
           type="button"
           class={styles.chip}
           aria-pressed={one === value}
-          aria-label={spoken}
           onClick={() => onChange(one)}
         >
           {text}
+          {spoken !== undefined && <span class="spoken"> ({spoken})</span>}
         </button>
       ))}
     </div>

@@ -12,9 +12,15 @@ import type {
   ReportDocument,
 } from '../../../shared/formats/report-document';
 import { cellsOf } from '../../../shared/planning/map';
+import { outcomeOf } from '../../../shared/planning/examination/outcome';
 import { reasonText } from '../../../shared/planning/reasons';
 import type { Report } from '../../../shared/planning/report';
-import { notesOf, type Remark, type Student } from '../../../shared/planning/student';
+import {
+  type Examination,
+  notesOf,
+  type Remark,
+  type Student,
+} from '../../../shared/planning/student';
 import { dateText, dayText, shortDay } from '../../parts/dates';
 import { joinWords } from '../../parts/join-words';
 import { percent } from '../../parts/percent-text';
@@ -52,6 +58,7 @@ export function documentOf(report: Report, student: Student, programme: Programm
   const onDay =
     daysBetween(report.today, report.date) > 0 ? `on ${dateText(report.date)}` : 'today';
   const change = report.change === null ? [] : [changePart(report)];
+  const held = report.examinations.length === 0 ? [] : [examinationsPart(report)];
   const remarks = report.teacherRemarks.length === 0 ? [] : [remarksPart(student, report)];
   const aside =
     report.aside.length === 0 ? [] : [part('Set aside for now', list(report.aside.map(itemText)))];
@@ -78,7 +85,7 @@ export function documentOf(report: Report, student: Student, programme: Programm
       {
         kind: 'side by side',
         share: 0.64,
-        left: [weakestPart(report, grouping), joinsPart(student, report), ...remarks],
+        left: [weakestPart(report, grouping), joinsPart(student, report), ...remarks, ...held],
         right: [weeksPart(report), plannedPart(report, grouping), ...aside],
       },
     ],
@@ -215,6 +222,16 @@ export function plannedPart({ planned }: Report, grouping: Grouping): Part {
       ? []
       : [note(`The first of them: ${reasonText(first.reason, grouping)}`)]),
   );
+}
+
+export const examinationsPart = ({ examinations }: Report): Part =>
+  part('Examinations held here', list(examinations.map(examinationText)));
+
+function examinationText(one: Examination): string {
+  const { even, asked, isPassed } = outcomeOf(one);
+  const result = `${isPassed ? 'passed' : 'not passed'}, ${even} of ${asked} at least even`;
+  const judge = one.judge === 'teacher' ? 'a teacher' : 'the player';
+  return `${shortDay(one.day)}: ${result}, marked by ${judge}; the forecast was ${percent(one.forecast)} per cent`;
 }
 
 export const remarksPart = (student: Student, { teacherRemarks }: Report): Part =>

@@ -7,7 +7,7 @@ import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
 import { AsideList } from './aside-list';
 import { programmeText } from '../../parts/programme-text';
-import { changePart, joinsPart, passPart, plannedPart } from './document-of';
+import { changePart, examinationsPart, joinsPart, passPart, plannedPart } from './document-of';
 import { PartView } from './part-view';
 import { ReadinessFigure } from './readiness-figure';
 import { ReportTools } from './report-tools';
@@ -53,6 +53,7 @@ export function ReportScreen() {
           <div class={styles.parts}>
             <WeakestTable report={report} grouping={programme.grouping} />
             <PartView part={joinsPart(student, report)} />
+            {report.examinations.length > 0 && <PartView part={examinationsPart(report)} />}
           </div>
           <div class={styles.parts}>
             <WeekTable weeks={report.weeks} />
