@@ -66,6 +66,7 @@ export interface BackupPreview {
   readonly made: string;
   /** By the first event of each in the file. */
   readonly students: readonly StudentPreview[];
+  /** What the log lacks; it stays in the thread that has read the file, if that is not the page's own. */
   readonly fresh: readonly BackupEntry[];
   /** Whether the file follows an earlier one that has not been taken in here. */
   readonly hasGap: boolean;

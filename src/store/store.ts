@@ -69,6 +69,10 @@ export interface Students {
   noteHandOver(student: StudentId, receiver: string, mark: Mark): Promise<void>;
 }
 
+/** Takes files in, by a thread where there are threads. */
+const intake = async () =>
+  'Worker' in globalThis ? import('./exchange-thread') : import('./exchange');
+
 /** All that is on the device; as a store it is that of the student who is shown at first. */
 export interface Device extends Store, Pick<StateSignals, 'problem'> {
   readonly students: Students;
@@ -145,9 +149,9 @@ export function openStore({ name, now, dayOf }: StoreOptions): Device {
     record: (bodies) => recordFor(owner.student, bodies),
     runsOf: (item) => connection.run((database) => readRuns(database, item, owner.student)),
     backup: async () => (await import('./exchange')).writeBackup(connection, now(), dayOf),
-    previewBackup: async (file) => (await import('./exchange')).readBackup(connection, file),
+    previewBackup: async (file) => (await intake()).readBackup(connection, file, name),
     restore: async (preview) => {
-      await (await import('./exchange')).restore(connection, preview);
+      await (await intake()).restore(connection, preview);
       await changed();
     },
     keep: async (key, value) => {

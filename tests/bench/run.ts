@@ -1,4 +1,5 @@
 /** The benchmarks: `npm run bench` runs all, `npm run bench -- page` those of one name. They print ratios, and judge nothing. */
+import { benchExchange } from './exchange';
 import { benchFingering } from './fingering';
 import { benchListening } from './listening';
 import { benchModel } from './model';
@@ -10,6 +11,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   fingering: benchFingering,
   staff: benchStaff,
   listening: benchListening,
+  exchange: benchExchange,
   page: benchPage,
 };
 
