@@ -8,6 +8,7 @@ import { NoProgramme } from '../../parts/no-programme';
 import { AsideList } from './aside-list';
 import { programmeText } from '../../parts/programme-text';
 import { changePart, examinationsPart, joinsPart, passPart, plannedPart } from './document-of';
+import { ForecastSection } from './forecast-section';
 import { PartView } from './part-view';
 import { ReadinessFigure } from './readiness-figure';
 import { ReportTools } from './report-tools';
@@ -48,6 +49,7 @@ export function ReportScreen() {
             {report.change && <PartView part={changePart(report)} />}
           </div>
         </div>
+        <ForecastSection student={student} programme={programme} today={today} />
         <SmallMaps student={student} programme={programme} date={report.date} />
         <div class={styles.columns}>
           <div class={styles.parts}>
