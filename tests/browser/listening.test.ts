@@ -5,7 +5,6 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
 import type { Take } from '../../shared/listening/take';
-import type { RunEvent } from '../../shared/log/events';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
@@ -13,6 +12,7 @@ import { perform, type Planted, seededRandom } from '../listening/performer';
 import { serveApp, watchErrors, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 import { allowMidi, type Answer, fakeMidi, playTake } from './midi';
+import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
 
 let server: AppServer;
 let browser: Browser;
@@ -48,42 +48,6 @@ async function openApp(answer: Answer): Promise<Page> {
   return page;
 }
 
-/** Puts an entry on the stand, as the app keeps one that was begun, and opens the stand without a beat. */
-async function toStand(page: Page, items: readonly ItemId[]): Promise<void> {
-  const { note, way } = itemOf(items[0]!);
-  const kind = items.length > 1 ? 'round' : 'single';
-  await page.evaluate(
-    (entry) =>
-      new Promise<void>((done) => {
-        const opening = indexedDB.open('arpeggiary');
-        opening.onsuccess = () => {
-          const database = opening.result;
-          const writing = database.transaction('kept', 'readwrite');
-          const day = new Date().toLocaleDateString('sv');
-          const rest = { day, at: 0, phase: 'playing', tempo: 240, pedal: false, ratings: {} };
-          writing.objectStore('kept').put({ entry, ...rest }, 'session');
-          writing.oncomplete = () => {
-            database.close();
-            done();
-          };
-        };
-      }),
-    { key: 'test', kind, note, way, items },
-  );
-  await page.evaluate(() => {
-    location.hash = '#/play';
-  });
-  await page.reload();
-  await page.locator('[data-stand]').waitFor();
-}
-
-async function beginWithoutBeat(page: Page): Promise<void> {
-  const beat = page.getByRole('group', { name: 'Beat' });
-  await beat.getByRole('radio', { name: 'off' }).check();
-  await page.getByRole('button', { name: 'Begin' }).click();
-  await page.locator('[data-playing="true"]').waitFor();
-}
-
 const takeOf = (items: readonly ItemId[], planted: Planted) =>
   perform(expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false })), {
     random: seededRandom(4),
@@ -92,29 +56,7 @@ const takeOf = (items: readonly ItemId[], planted: Planted) =>
     planted,
   });
 
-async function toRating(page: Page, chords: number): Promise<void> {
-  for (let i = 0; i < chords; i++) await page.keyboard.press('PageDown');
-  await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
-}
-
 const listen = (page: Page) => page.getByRole('button', { name: 'Listen to a MIDI keyboard' });
-
-/** The runs in the log of the device. */
-const runsIn = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<readonly RunEvent[]>((done) => {
-        const opening = indexedDB.open('arpeggiary');
-        opening.onsuccess = () => {
-          const all = opening.result.transaction('events').objectStore('events').getAll();
-          all.onsuccess = () => {
-            const events = (all.result as { event: RunEvent }[]).map(({ event }) => event);
-            opening.result.close();
-            done(events.filter(({ kind }) => kind === 'run'));
-          };
-        };
-      }),
-  );
 
 const LEFT: readonly ItemId[] = ['f.major-53.left.2'];
 const ROUND: readonly ItemId[] = ['e.major-53.together.2', 'e.minor-53.together.2'];
