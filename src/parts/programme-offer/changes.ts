@@ -1,5 +1,5 @@
 /** What an offered programme changes, line by line, in words. */
-import { type Programme, type StageGoal } from '../../../shared/log/programme';
+import type { Programme, StageGoal } from '../../../shared/log/programme';
 import { STAGES } from '../../../shared/music/deck';
 import { type Grouping, markOf } from '../../../shared/music/tempo';
 import { dateText } from '../dates';
@@ -14,7 +14,9 @@ export interface Change {
 }
 
 const goalText = ({ asked, target }: StageGoal, grouping: Grouping): string =>
-  asked ? `at ${markOf(target, grouping)}, ${grouping} notes a beat` : 'not asked';
+  asked
+    ? `at ${markOf(target, grouping)}, ${grouping === 3 ? 'three' : 'four'} notes a beat`
+    : 'not asked';
 
 /** Each line of a programme: what it is about, and how to say it. */
 const LINES: readonly (readonly [string, (programme: Programme) => string])[] = [

@@ -1,0 +1,59 @@
+import { signal } from '@preact/signals';
+import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
+import { afterEach, expect, test, vi } from 'vitest';
+import { Whose } from '../../src/parts/page/whose';
+import { StudentsContext } from '../../src/store-context';
+import type { Listed, Students } from '../../src/store/store';
+
+afterEach(cleanup);
+
+const listed = (name: string, isArchived = false): Listed => ({
+  id: `id of ${name}`,
+  name,
+  namedUpTo: '',
+  isArchived,
+});
+
+function show(all: readonly Listed[], shown = 'id of Ada') {
+  const students = {
+    listed: signal(all),
+    shown: signal(shown),
+    show: vi.fn(() => Promise.resolve()),
+  };
+  const { container } = render(
+    <StudentsContext.Provider value={students as unknown as Students}>
+      <Whose />
+    </StudentsContext.Provider>,
+  );
+  return { container, asked: students.show };
+}
+
+test('with one student there is nothing of it', () => {
+  expect(show([listed('Ada')]).container.innerHTML).toBe('');
+});
+
+test('without students of one’s own, as in the demonstration, neither', () => {
+  expect(render(<Whose />).container.innerHTML).toBe('');
+});
+
+test('with few, another one is a tap away; who is archived is not there', () => {
+  const { asked } = show([listed('Ada'), listed('Ben'), listed('Cleo', true)]);
+  const names = screen.getAllByRole('button').map((button) => button.textContent);
+  expect(names).toEqual(['Ada', 'Ben']);
+  expect(screen.getByRole('button', { pressed: true }).textContent).toBe('Ada');
+  fireEvent.click(screen.getByRole('button', { name: 'Ben' }));
+  expect(asked).toHaveBeenCalledWith('id of Ben');
+});
+
+test('the page says whose it is also when all others are archived', () => {
+  show([listed('Ada'), listed('Ben', true)]);
+  expect(screen.getByRole('button', { pressed: true }).textContent).toBe('Ada');
+});
+
+test('many are a list', () => {
+  const { asked } = show(['Ada', 'Ben', 'Cleo', 'Dora', 'Emil'].map((name) => listed(name)));
+  const list = screen.getByLabelText<HTMLSelectElement>('Student');
+  expect([list.value, list.options.length]).toEqual(['id of Ada', 5]);
+  fireEvent.change(list, { target: { value: 'id of Emil' } });
+  expect(asked).toHaveBeenCalledWith('id of Emil');
+});
