@@ -1,10 +1,9 @@
 /** Which characters the font of the PDF has, and what to do about the others. */
 
+/** Latin-1, Latin Extended-A, the comma letters of Romanian, and the signs of the app. */
 const COVERED =
-  /[\u0020-\u007E\u00A0-\u00FF\u0131\u0152\u0153\u2013\u2014\u2018\u2019\u201C\u201D\u2022\u2026\u2044\u2212\u266D-\u266F\u{1D12A}\u{1D12B}]$/u;
+  /^[\u0020-\u007E\u00A0-\u0131\u0134-\u0148\u014A-\u017E\u0218-\u021B\u2013\u2014\u2018\u2019\u201C\u201D\u2022\u2026\u2044\u2212\u266D-\u266F\u{1D12A}\u{1D12B}]+$/u;
 const ACCENTS = /\p{M}/gu;
-/** Letters that are no base with an accent. */
-const PLAIN: Readonly<Record<string, string>> = { Ł: 'L', ł: 'l', Đ: 'D', đ: 'd', Ħ: 'H', ħ: 'h' };
 
 export interface Covered {
   readonly text: string;
@@ -12,14 +11,20 @@ export interface Covered {
   readonly isChanged: boolean;
 }
 
-/** The text in characters that the font has: "Jiří" as "Jirí", and what it cannot write at all as "?". */
+/** The text in characters that the font has: "Nguyễn" as "Nguyên", and what it cannot write at all as "?". */
 export function coveredText(text: string): Covered {
-  const plain = text.normalize('NFC').replace(/[\t\n\r]+/g, ' ');
-  const written = [...plain].map((sign) => {
+  const wished = text.normalize('NFC').replace(/[\t\n\r]+/g, ' ');
+  const written = [...wished].map((sign) => {
     if (COVERED.test(sign)) return sign;
-    const base = PLAIN[sign] ?? sign.normalize('NFD').replace(ACCENTS, '');
-    return COVERED.test(base) ? base : '?';
+    return simpler(sign).find((one) => COVERED.test(one)) ?? '?';
   });
   const result = written.join('');
-  return { text: result, isChanged: result !== plain };
+  return { text: result, isChanged: result !== wished };
+}
+
+/** A sign with fewer and fewer of its accents. */
+function simpler(sign: string): readonly string[] {
+  const parts = [...sign.normalize('NFKD')];
+  const withOne = parts.slice(1).map((accent) => `${parts[0]}${accent}`.normalize('NFC'));
+  return [...withOne, parts.join('').replace(ACCENTS, '')];
 }

@@ -84,7 +84,7 @@ export function documentOf(report: Report, student: Student, programme: Programm
       part('Map', { kind: 'maps', maps: mapsOf(report, student, programme), key: MAP_KEY }),
       {
         kind: 'side by side',
-        share: 0.64,
+        share: 0.66,
         left: [weakestPart(report, grouping), joinsPart(student, report), ...remarks, ...held],
         right: [weeksPart(report), plannedPart(report, grouping), ...aside],
       },
@@ -153,11 +153,11 @@ function weakestPart({ weakest }: Report, grouping: Grouping): Part {
     {
       kind: 'table',
       columns: [
-        { name: 'Arpeggio', look: 'text', width: 0.4 },
-        { name: 'Reach', look: 'number', width: 0.09 },
-        { name: 'Asked', look: 'number', width: 0.09 },
-        { name: '%', look: 'number', width: 0.06 },
-        { name: 'Last run', look: 'text', width: 0.36 },
+        { name: 'Arpeggio', look: 'text', width: 0.42 },
+        { name: 'Reach', look: 'number', width: 0.085 },
+        { name: 'Asked', look: 'number', width: 0.085 },
+        { name: '%', look: 'number', width: 0.065 },
+        { name: 'Last run', look: 'text', width: 0.345 },
       ],
       rows: weakest.map(({ item, reach, target, chance, last }) => [
         itemText(item),
