@@ -1,7 +1,7 @@
-/** WCAG 2.2 A and AA by axe-core on every screen, light and dark; and that nothing has to be scrolled while playing. */
+/** WCAG 2.2 A and AA by axe-core on every screen, light and dark; and that no screen is wider than the device. */
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { serveApp, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 
@@ -75,68 +75,74 @@ const SCREENS = [
   ['#/help', 'h2'],
 ] as const;
 
-describe.each(['light', 'dark'] as const)('%s', (theme) => {
-  test('axe finds nothing on any screen', async () => {
-    const page = await open(theme, TABLET);
-    expect({ screen: 'start', faults: await faultsOf(page) }).toEqual({
-      screen: 'start',
-      faults: [],
-    });
-    await lookRound(page);
-    for (const [screen, ready] of SCREENS) {
-      await show(page, screen, ready);
-      expect({ screen, faults: await faultsOf(page) }).toEqual({ screen, faults: [] });
-    }
-    await page.context().close();
-  });
+/** Pixels by which the page is higher and wider than the window. */
+const overflowOf = (page: Page) =>
+  page.evaluate(() => ({
+    down: document.documentElement.scrollHeight - innerHeight,
+    across: document.documentElement.scrollWidth - innerWidth,
+  }));
 
-  test('axe finds nothing while playing, rating and at the end of an entry', async () => {
-    const page = await open(theme, PHONE);
-    await lookRound(page);
-    await show(page, '#/play', '[data-stand]');
-    expect(await faultsOf(page)).toEqual([]);
-    await page.getByRole('radio', { name: 'off' }).check();
-    await page.getByRole('button', { name: 'Begin' }).click();
-    expect(await faultsOf(page)).toEqual([]);
-    const onward = page.getByRole('button', { name: /Next chord|To the rating/ });
-    while (await onward.isVisible()) await onward.click();
-    await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
-    expect(await faultsOf(page)).toEqual([]);
-    await page.context().close();
-  });
-});
-
-test.each(['#/report', '#/fingering'])('%s is printed without controls', async (screen) => {
-  const page = await open('light', TABLET);
+test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => {
+  const page = await open(theme, TABLET);
+  const isFine = async (screen: string) => {
+    expect({ screen, faults: await faultsOf(page) }).toEqual({ screen, faults: [] });
+  };
+  await isFine('start');
   await lookRound(page);
-  await show(page, screen, 'table');
-  const controls = page.locator('[data-screen-only]');
-  expect(await controls.count()).toBeGreaterThan(2);
-  await page.emulateMedia({ media: 'print' });
-  expect(await controls.filter({ visible: true }).count()).toBe(0);
-  expect(await page.locator('table').first().isVisible()).toBe(true);
+  for (const [screen, ready] of SCREENS) {
+    await show(page, screen, ready);
+    await isFine(screen);
+  }
+  await page.setViewportSize(PHONE);
+  await show(page, '#/play', '[data-stand]');
+  await isFine('before a run');
+  await page.getByRole('radio', { name: 'off' }).check();
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await isFine('a run');
+  const onward = page.getByRole('button', { name: /Next chord|To the rating/ });
+  while (await onward.isVisible()) await onward.click();
+  await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
+  await isFine('rating');
   await page.context().close();
 });
 
-test.each([
-  ['keys and fingers', TABLET],
-  ['keys and fingers', PHONE],
-  ['notes on the staff', TABLET],
-  ['notes on the staff', PHONE],
-])('nothing is to be scrolled with %s on a stand of %o', async (picture, size) => {
-  const page = await open('light', size);
+test('no screen is wider than the device, nor anything on paper that is only for the screen', async () => {
+  const page = await open('light', PHONE);
   await lookRound(page);
-  await show(page, '#/settings', 'h2');
-  await page.getByRole('radio', { name: picture }).check();
-  await show(page, '#/play', '[data-stand]');
-  const overflow = () =>
-    page.evaluate(() => [
-      document.documentElement.scrollHeight - innerHeight,
-      document.documentElement.scrollWidth - innerWidth,
-    ]);
-  await page.getByRole('radio', { name: 'off' }).check();
-  await page.getByRole('button', { name: 'Begin' }).click();
-  await page.locator('[data-playing="true"]').waitFor();
-  for (const pixels of await overflow()) expect(pixels).toBeLessThanOrEqual(0);
+  const controls = page.locator('[data-screen-only]').filter({ visible: true });
+  for (const [screen, ready] of SCREENS) {
+    await show(page, screen, ready);
+    for (const size of [PHONE, TABLET]) {
+      await page.setViewportSize(size);
+      const { across } = await overflowOf(page);
+      expect({ screen, width: size.width, across }).toMatchObject({ across: 0 });
+    }
+    await page.emulateMedia({ media: 'print' });
+    expect({ screen, controls: await controls.count() }).toEqual({ screen, controls: 0 });
+    await page.emulateMedia({ media: 'screen' });
+  }
+  await page.context().close();
+});
+
+test('nothing is to be scrolled during a run', async () => {
+  const page = await open('light', TABLET);
+  await lookRound(page);
+  for (const picture of ['keys and fingers', 'notes on the staff']) {
+    await show(page, '#/settings', 'h2');
+    await page.getByRole('radio', { name: picture }).check();
+    await show(page, '#/play', '[data-stand]');
+    await page.getByRole('radio', { name: 'off' }).check();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.locator('[data-playing="true"]').waitFor();
+    for (const size of [TABLET, PHONE]) {
+      await page.setViewportSize(size);
+      const { down, across } = await overflowOf(page);
+      expect({ picture, size, down: Math.max(0, down), across }).toMatchObject({
+        down: 0,
+        across: 0,
+      });
+    }
+    await page.getByRole('button', { name: 'Stop' }).click();
+  }
   await page.context().close();
 });

@@ -37,7 +37,7 @@ export function HandSection() {
   return (
     <Section title="Hand">
       <Stepper
-        label="Widest reach from thumb to fifth finger that is comfortable"
+        label="Widest comfortable reach, thumb to fifth finger"
         value={shown}
         min={SMALLEST_SPAN}
         max={LARGEST_SPAN}
