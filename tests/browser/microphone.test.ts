@@ -1,0 +1,136 @@
+/** Listening by the microphone on the built app: a rendered piano is played into the browser, or the browser refuses. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { expectedOf } from '../../shared/listening/expected';
+import { type ItemId, itemOf } from '../../shared/music/deck';
+import { scoreOf } from '../../shared/music/score-of';
+import { OPTIONS } from '../formats/scores';
+import { perform, type Planted, seededRandom } from '../listening/performer';
+import { rendered } from '../listening/sound/fluidsynth';
+import { PLACES, spoiled } from '../listening/sound/spoil';
+import { type AppServer, serveApp, watchErrors } from './app';
+import { launchBrowser } from './chromium';
+import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
+import { writeWave } from './wave';
+
+const LEFT: readonly ItemId[] = ['f.major-53.left.2'];
+const TOGETHER: readonly ItemId[] = ['c.major-53.together.2'];
+
+let server: AppServer;
+let folder: string;
+let browser: Browser;
+let context: BrowserContext;
+let errors: string[];
+
+beforeAll(async () => {
+  server = await serveApp();
+  folder = mkdtempSync(join(tmpdir(), 'microphone-'));
+});
+afterEach(async () => {
+  await browser.close();
+  if (errors.length > 0) throw new Error(errors.join('\n'));
+});
+afterAll(async () => {
+  rmSync(folder, { recursive: true });
+  await server.kill();
+});
+
+/** A new student's page in a browser whose microphone hears a file once, from when it is opened. */
+async function openApp(flags: readonly string[], permissions: string[]): Promise<Page> {
+  browser = await launchBrowser(['--use-fake-device-for-media-stream', ...flags]);
+  context = await browser.newContext({
+    viewport: { width: 1024, height: 768 },
+    reducedMotion: 'reduce',
+    serviceWorkers: 'block',
+    permissions,
+  });
+  const page = await context.newPage();
+  errors = watchErrors(page);
+  await page.goto(server.url);
+  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await page.locator('[data-ready="today"]').waitFor();
+  return page;
+}
+
+/** A playing at 80 in a room, as a file; its length in milliseconds. */
+function played(items: readonly ItemId[], planted: Planted) {
+  const expected = expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false }));
+  const random = seededRandom(4);
+  const take = perform(expected, { random, tempo: 320, spread: 0.004, planted });
+  const sound = spoiled(rendered([take])[0]!, PLACES.room, random);
+  const file = join(folder, `${items[0]}.wav`);
+  writeWave(file, sound);
+  return { file, length: (1000 * sound.samples.length) / sound.rate };
+}
+
+const listen = (page: Page) => page.getByRole('button', { name: 'Listen by the microphone' });
+
+/** Plays an entry into the microphone, and goes to its rating. */
+async function playInto(items: readonly ItemId[], planted: Planted): Promise<Page> {
+  const { file, length } = played(items, planted);
+  const flag = `--use-file-for-fake-audio-capture=${file}%noloop`;
+  const page = await openApp([flag], ['microphone']);
+  await toStand(page, items);
+  await listen(page).click();
+  await page.getByText('Listening by the microphone').waitFor();
+  await beginWithoutBeat(page);
+  await page.waitForTimeout(length + 500);
+  await toRating(page, 1);
+  await page.getByRole('heading', { name: 'Heard' }).waitFor();
+  return page;
+}
+
+describe('the microphone', () => {
+  test('hears a clean run as one, and only the measures are kept', async () => {
+    const page = await playInto(TOGETHER, {});
+    await page.getByText('Every note is there, and nothing stands out.').waitFor();
+    await page.waitForTimeout(1000);
+    await page.keyboard.press('PageDown');
+    await page.getByText('Saved.').waitFor();
+    const [run] = await runsIn(page);
+    expect(run!.take).toMatchObject({ source: 'microphone', faults: [] });
+    // An upper note of an octave may not be sure, and is then not counted.
+    expect(run!.take!.notes).toBeGreaterThanOrEqual(22);
+    expect(run!.take!.right).toBe(run!.take!.notes);
+    expect(run!.take!.tempo).toBeGreaterThan(316);
+    expect(run!.take!.tempo).toBeLessThan(324);
+    expect(JSON.stringify(run).length).toBeLessThan(1500);
+  });
+
+  test('hears where a run waited', async () => {
+    const page = await playInto(LEFT, { waits: [{ step: 9, seconds: 0.16 }] });
+    await page.getByText('Going down: it waits 0.1').waitFor();
+    expect(await page.getByRole('img', { name: /left hand note by note: 1 waits/ }).count()).toBe(
+      1,
+    );
+  });
+
+  test('checks the room and the piano, and remembers its pitch', async () => {
+    const { file } = played(LEFT, {});
+    const flag = `--use-file-for-fake-audio-capture=${file}`;
+    const page = await openApp([flag], ['microphone']);
+    await page.goto(`${server.url}#/settings`);
+    await listen(page).click();
+    await page.getByRole('button', { name: 'Check the room and the piano' }).click();
+    await page.getByText('Be quiet for a moment').waitFor();
+    await page.getByText('The piano is tuned to A').waitFor();
+    const told = await page.getByRole('status').allInnerTexts();
+    expect(told.join(' ')).toContain('The piano is tuned to A = 440 Hz; this is remembered.');
+    expect(told.join(' ')).toContain('The piano is heard well over the noise of the room.');
+  });
+
+  test('that is refused is said, and the run goes on as ever', async () => {
+    const page = await openApp([], ['geolocation']);
+    await toStand(page, LEFT);
+    await listen(page).click();
+    await page.getByText(/does not let this app use the microphone/).waitFor();
+    await page.getByRole('button', { name: 'Do not listen' }).click();
+    await listen(page).waitFor();
+    await beginWithoutBeat(page);
+    await toRating(page, 1);
+    expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+  });
+});
