@@ -14,13 +14,12 @@ export interface Change {
 }
 
 const goalText = ({ asked, target }: StageGoal, grouping: Grouping): string =>
-  asked
-    ? `at ${markOf(target, grouping)}, ${grouping === 3 ? 'three' : 'four'} notes a beat`
-    : 'not asked';
+  asked ? `at ${markOf(target, grouping)}` : 'not asked';
 
 /** Each line of a programme: what it is about, and how to say it. */
 const LINES: readonly (readonly [string, (programme: Programme) => string])[] = [
   ['Starting notes', notesText],
+  ['The metronome counts', ({ grouping }) => `${grouping === 3 ? 'three' : 'four'} notes a beat`],
   ...STAGES.map(
     (stage) =>
       [
