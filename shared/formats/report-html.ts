@@ -24,22 +24,25 @@ const ESCAPES: Readonly<Record<string, string>> = {
 };
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ESCAPES[sign]!);
 
+/** Of two columns, in rem; where there is less, the right one goes under the left. */
+const WIDTH = 44;
+
 /** Ink on paper, so that it prints as it is and is read without colour. */
 const STYLE = `
 body{margin:2rem auto;max-width:60rem;padding:0 1rem;color:#1f1b16;background:#fff;font:1rem/1.45 Georgia,serif}
 h1{font-weight:400;font-size:1.9rem;line-height:1.2;margin:0 0 .3rem}
 h2{font-weight:400;font-size:1.25rem;line-height:1.2;margin:1.6rem 0 .4rem}
 p{margin:.3rem 0}
+ul{margin:.3rem 0;padding-left:1.1rem}
 .head{border-bottom:1px solid #1f1b16;padding-bottom:.6rem}
 .pair{display:flex;flex-wrap:wrap;gap:0 2.5rem}
-.pair>div{flex:1 1 20rem}
 .number{font-size:2.6rem;line-height:1.1}
 .number span{font-size:1.2rem}
 .note{color:#544c42;font-size:.85rem}
 table{border-collapse:collapse;width:100%;line-height:1.3}
 th,td{text-align:left;font-weight:400;padding:.2rem .8rem .2rem 0;vertical-align:baseline;border-bottom:1px solid #d9d0c0}
 thead th{color:#544c42;font-size:.85rem}
-.figure{text-align:right;font-variant-numeric:lining-nums tabular-nums}
+.figure{text-align:right;white-space:nowrap;font-variant-numeric:lining-nums tabular-nums}
 .bar{width:20%;min-width:4rem}
 .bar svg{display:block;width:100%;height:.7em}
 .maps{display:flex;flex-wrap:wrap;gap:1rem}
@@ -80,8 +83,10 @@ function partOf(part: Part | SideBySide): string {
 ${part.blocks.map(blockOf).join('\n')}
 </section>`;
   }
-  const column = (parts: readonly Part[]) => `<div>${parts.map(partOf).join('\n')}</div>`;
-  return `<div class="pair">${column(part.left)}${column(part.right)}</div>`;
+  const column = (parts: readonly Part[], share: number) =>
+    `<div style="flex:${share} 1 ${rounded(WIDTH * share)}rem">${parts.map(partOf).join('\n')}</div>`;
+  const { left, right, share } = part;
+  return `<div class="pair">${column(left, share)}${column(right, rounded(1 - share))}</div>`;
 }
 
 function blockOf(block: Block): string {

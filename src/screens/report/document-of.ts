@@ -21,7 +21,7 @@ import {
   type Remark,
   type Student,
 } from '../../../shared/planning/student';
-import { dateText, dayText, shortDay } from '../../parts/dates';
+import { dateText, shortDay } from '../../parts/dates';
 import { joinWords } from '../../parts/join-words';
 import { percent } from '../../parts/percent-text';
 import { programmeText } from '../../parts/programme-text';
@@ -181,8 +181,8 @@ const weeksPart = ({ weeks }: Report): Part => {
         { name: 'Week of', look: 'text', width: 0.24 },
         { name: 'Days', look: 'number', width: 0.14 },
         { name: 'Runs', look: 'number', width: 0.16 },
-        { name: 'Minutes', look: 'number', width: 0.2 },
-        { name: '', look: 'bar', width: 0.26 },
+        { name: 'Minutes', look: 'number', width: 0.24 },
+        { name: '', look: 'bar', width: 0.22 },
       ],
       rows: weeks.map(({ monday, days, runs, seconds }) => [
         shortDay(monday),
@@ -216,7 +216,7 @@ export function plannedPart({ planned }: Report, grouping: Grouping): Part {
   });
   const [first] = planned.entries;
   return part(
-    `Planned for ${dayText(planned.day)}`,
+    `Planned for ${shortDay(planned.day)}`,
     list(items),
     ...(first === undefined
       ? []
