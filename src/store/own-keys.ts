@@ -11,6 +11,8 @@ import type { ReadTransaction, WriteTransaction } from './transaction';
 export const SESSION = 'session';
 /** What the person wants of this one day. */
 export const WISHES = 'today';
+/** An examination that has begun and is not yet in the log. */
+export const EXAMINATION = 'examination';
 
 export const CHECKPOINT_PIECES = {
   learner: `${CHECKPOINT}.learner`,
@@ -21,6 +23,7 @@ export const CHECKPOINT_PIECES = {
 const OF_STUDENT: readonly string[] = [
   SESSION,
   WISHES,
+  EXAMINATION,
   CHECKPOINT,
   ...Object.values(CHECKPOINT_PIECES),
 ];

@@ -77,10 +77,11 @@ export const aboutStudents: Promises = {
     const [store, ada, ben] = await two(world);
     const ofBen = store.current.value;
     await ofBen.keep('session', 'of Ben');
+    await ofBen.keep('examination', 'of Ben');
     await ofBen.keep('preferences', 'of all');
     await store.students.show(ada);
     const ofAda = store.current.value;
-    same(await ofAda.kept('session'), undefined);
+    same([await ofAda.kept('session'), await ofAda.kept('examination')], [undefined, undefined]);
     await ofAda.keep('session', 'of Ada');
     await ofBen.keep('today', 'wish of Ben');
     same([await ofAda.kept('session'), await ofAda.kept('today')], ['of Ada', undefined]);

@@ -10,9 +10,8 @@ import { type ExaminationBody, type Fluency, type Judge, JUDGES } from '../../..
 import type { ExaminationSettings, MarkedItem } from '../../../shared/log/examination';
 import type { Programme } from '../../../shared/log/programme';
 import { askedTempo, drawItems } from '../../../shared/planning/examination/draw';
+import { EXAMINATION } from '../../store/own-keys';
 import type { Store } from '../../store/store';
-
-const KEY = 'examination';
 
 const schema = v.object({
   seed: examinationSeed,
@@ -73,7 +72,7 @@ export const bodyOf = ({
 export function useDraft(store: Store): [Draft | null | undefined, (draft: Draft | null) => void] {
   const [draft, setDraft] = useState<Draft | null>();
   useEffect(() => {
-    store.kept(KEY).then(
+    store.kept(EXAMINATION).then(
       (kept) => setDraft(readDraft(kept)),
       () => setDraft(null),
     );
@@ -81,7 +80,7 @@ export function useDraft(store: Store): [Draft | null | undefined, (draft: Draft
   const keep = (changed: Draft | null) => {
     setDraft(changed);
     // It holds until the page is left; the marks go into the log together at the end.
-    store.keep(KEY, changed ?? undefined).catch(() => undefined);
+    store.keep(EXAMINATION, changed ?? undefined).catch(() => undefined);
   };
   return [draft, keep];
 }
