@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { BACKUP_EXTENSION, BACKUP_MIME, backupFileName } from '../shared/formats/backup';
+import { offerFileName } from '../shared/formats/programme-offer';
 
 interface Picture {
   readonly src: string;
@@ -45,6 +47,14 @@ test('it has what makes it installable (web.dev, install criteria) and stays in 
   expect(manifest.prefer_related_applications).toBeUndefined();
   // The install dialog cuts it at about 324 characters.
   expect(manifest.description.length).toBeLessThanOrEqual(300);
+});
+
+test('the system gives it the files that it makes itself', () => {
+  expect(manifest['file_handlers']).toEqual([
+    { action: './', accept: { [BACKUP_MIME]: [BACKUP_EXTENSION] }, launch_type: 'single-client' },
+  ]);
+  expect(backupFileName('2026-11-25').endsWith(BACKUP_EXTENSION)).toBe(true);
+  expect(offerFileName('Ada', '2026-11-25').endsWith(BACKUP_EXTENSION)).toBe(true);
 });
 
 const iconSizes = (purpose?: string) =>
