@@ -4,6 +4,7 @@ import { benchFingering } from './fingering';
 import { benchListening } from './listening';
 import { benchModel } from './model';
 import { benchPage } from './page';
+import { benchSound } from './sound';
 import { benchStaff } from './staff';
 
 const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
@@ -11,6 +12,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   fingering: benchFingering,
   staff: benchStaff,
   listening: benchListening,
+  sound: benchSound,
   exchange: benchExchange,
   page: benchPage,
 };

@@ -12,10 +12,19 @@ interface TakeProps {
   readonly score: Score;
 }
 
+const CLEAN = {
+  sure: 'Every note is there, and nothing stands out.',
+  unsure: 'Nothing stands out in the notes that were heard for sure.',
+};
+
+/** How many notes could not be told from the sound. */
+const unsureOf = (take: RunTake, score: Score): number =>
+  score.right.length + score.left.length - take.notes;
+
 export function TakeWords({ take, score }: TakeProps) {
   const sentences = sentencesOf(take, score, preferences.value.nameStyle);
   if (sentences.length === 0) {
-    return <p class={styles.words}>Every note is there, and nothing stands out.</p>;
+    return <p class={styles.words}>{CLEAN[unsureOf(take, score) === 0 ? 'sure' : 'unsure']}</p>;
   }
   return (
     <ul class={styles.words}>
@@ -47,7 +56,11 @@ const overlapText = (overlap: number): string =>
 
 export function TakeFigures({ take, score }: TakeProps) {
   const interval = intervalOf(take);
-  const facts: (readonly [string, string])[] = [['notes', `${take.right} of ${take.notes} right`]];
+  const unsure = unsureOf(take, score);
+  const notSure = unsure === 0 ? '' : `, ${unsure} not sure`;
+  const facts: (readonly [string, string])[] = [
+    ['notes', `${take.right} of ${take.notes} right${notSure}`],
+  ];
   if (take.tempo !== null) facts.push(['tempo', String(markOf(take.tempo, score.grouping))]);
   for (const hand of ['right', 'left'] as const) {
     const measured = take.hands[hand];
