@@ -95,10 +95,15 @@ export class Timeline {
     );
   }
 
-  /** Adds entries in any order, and folds what lies before the first event of today. */
+  /**
+   * Adds entries in any order, and folds what lies before the first event of today. One that is there already, as it has
+   * been given another place in the database, is passed over.
+   */
   add(entries: readonly Entry[], today: Day): void {
     this.hear(entries);
-    const open = [...this.tail, ...entries].toSorted(byId);
+    const known = new Set(this.tail.map(({ id }) => id));
+    const fresh = entries.filter(({ id }) => !known.has(id));
+    const open = [...this.tail, ...fresh].toSorted(byId);
     const firstOfToday = open.findIndex((entry) => isOf(today, entry));
     const split = firstOfToday < 0 ? open.length : firstOfToday;
     this.tail = open.slice(split);

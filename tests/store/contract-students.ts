@@ -172,6 +172,21 @@ export const aboutStudents: Promises = {
     await world.agrees(other, ada);
   },
 
+  'removed from among others: only its own events go': async (world) => {
+    const [store, ada, ben] = await two(world);
+    const ofBen = store.current.value;
+    await store.students.show(ada);
+    const ofAda = store.current.value;
+    for (let i = 0; i < 3; i++) {
+      await ofAda.record(runs(2));
+      await ofBen.record([run()]);
+    }
+    await store.students.remove(ben);
+    const students = (await world.records()).map(({ student }) => student);
+    same(students, new Array(11).fill(ada));
+    await world.agrees(store, ada);
+  },
+
   'the only student cannot be removed, and its record stays': async (world) => {
     const store = await world.ready();
     await store.record([programme(), run()]);
