@@ -33,7 +33,7 @@ async function tasksDuring(browser: Browser, page: Page, work: () => Promise<voi
     event.name === 'thread_name' && event.args?.name === 'CrRendererMain';
   const threads = new Set(trace.traceEvents.filter(isMain).map(({ pid, tid }) => `${pid}.${tid}`));
   return trace.traceEvents
-    .filter(({ name, pid, tid }) => /RunTask$/.test(name) && threads.has(`${pid}.${tid}`))
+    .filter(({ name, pid, tid }) => name.endsWith('RunTask') && threads.has(`${pid}.${tid}`))
     .map(({ tdur = 0 }) => tdur / 1000);
 }
 

@@ -21,7 +21,7 @@ afterEach(() => {
 
 /** Gives the browser a share sheet that does this. */
 function withSheet(canShare: boolean, share: () => Promise<void>) {
-  const sheet = vi.fn(share);
+  const sheet = vi.fn<(data: ShareData) => Promise<void>>(share);
   Object.assign(navigator, { canShare: () => canShare, share: sheet });
   return sheet;
 }
@@ -32,8 +32,10 @@ describe('a file is handed to the person', () => {
   test('by the share sheet, under its name and kind', async () => {
     const share = withSheet(true, () => Promise.resolve());
     expect(await giveFile(CONTENT, 'ada.arpeggiary')).toBe('shared');
-    const [{ files }] = share.mock.calls[0] as unknown as [{ files: File[] }];
-    expect(files.map(({ name, type }) => [name, type])).toEqual([['ada.arpeggiary', CONTENT.type]]);
+    const [data] = share.mock.calls[0]!;
+    expect(data.files?.map(({ name, type }) => [name, type])).toEqual([
+      ['ada.arpeggiary', CONTENT.type],
+    ]);
     expect(downloads).toEqual([]);
   });
 

@@ -14,18 +14,17 @@ const listed = (name: string, isArchived = false): Listed => ({
   isArchived,
 });
 
+const Shown = ({ students }: { readonly students: Students }) => (
+  <StudentsContext.Provider value={students}>
+    <Whose />
+  </StudentsContext.Provider>
+);
+
 function show(all: readonly Listed[], shown = 'id of Ada') {
-  const students = {
-    listed: signal(all),
-    shown: signal(shown),
-    show: vi.fn(() => Promise.resolve()),
-  };
-  const { container } = render(
-    <StudentsContext.Provider value={students as unknown as Students}>
-      <Whose />
-    </StudentsContext.Provider>,
-  );
-  return { container, asked: students.show };
+  const asked = vi.fn<Students['show']>(() => Promise.resolve());
+  const students = { listed: signal(all), shown: signal(shown), show: asked } as Partial<Students>;
+  const { container } = render(<Shown students={students as Students} />);
+  return { container, asked };
 }
 
 test('with one student there is nothing of it', () => {
