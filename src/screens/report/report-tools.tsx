@@ -1,5 +1,5 @@
 /** Ways to hand the report on, and the ways to what else is the teacher's. */
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Programme } from '../../../shared/log/programme';
 import { handedOut, type Report } from '../../../shared/planning/report';
 import type { Student } from '../../../shared/planning/student';
@@ -24,10 +24,19 @@ interface ToolsProps {
 const CHANGED =
   'Saved. The letters of some names or remarks are not in the font of the PDF: they are written plainly there.';
 
+const loadPdf = () => import('../../parts/report-pdf/save-pdf');
+/** Milliseconds after which the report has been drawn and what writes PDF is read in, as that takes a moment. */
+const DRAWN = 1000;
+
 export function ReportTools({ student, programme, report }: ToolsProps) {
   const store = useStore();
   const [isNaming, setNaming] = useState(false);
   const [isMaking, setMaking] = useState(false);
+  useEffect(() => {
+    // Without a network it may not be there; the button then says so.
+    const timer = setTimeout(() => void loadPdf().catch(() => undefined), DRAWN);
+    return () => clearTimeout(timer);
+  }, []);
   const nameOf = (ending: string) => `arpeggiary-report-${report.today}.${ending}`;
 
   const save = async (make: () => Promise<string>) => {
@@ -41,7 +50,7 @@ export function ReportTools({ student, programme, report }: ToolsProps) {
     setMaking(false);
   };
   const savePdf = async () => {
-    const { pdfOf } = await import('../../parts/report-pdf/save-pdf');
+    const { pdfOf } = await loadPdf();
     const written = documentOf(report, student, programme);
     const { bytes, isChanged } = await pdfOf(written, navigator.language, new Date(now()));
     download(new Blob([bytes], { type: 'application/pdf' }), nameOf('pdf'));
