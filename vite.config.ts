@@ -96,7 +96,7 @@ export default defineConfig({
             // a way through the worker at every start.
             {
               name: 'boot',
-              test: /src\/(index\.html|boot|styles|snapshot\/(show|snapshot))|preload-helper/,
+              test: /src\/(index\.html|boot|trusted|styles|snapshot\/(show|snapshot))|preload-helper/,
               priority: 2,
             },
             { name: 'first', tags: ['$initial'], priority: 1 },

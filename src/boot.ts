@@ -4,6 +4,8 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/print.css';
 import { showSnapshot } from './snapshot/show';
+// Before all else there is the one policy that a script could be made by, so that no other can take its name.
+import './trusted';
 
 const readApp = () => void import('./main');
 
