@@ -16,6 +16,13 @@ import { launchBrowser } from './chromium';
 import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
 import { writeWave } from './wave';
 
+declare global {
+  interface Window {
+    /** How many sounds the page has started. */
+    clicks: number;
+  }
+}
+
 const LEFT: readonly ItemId[] = ['f.major-53.left.2'];
 const TOGETHER: readonly ItemId[] = ['c.major-53.together.2'];
 
@@ -55,12 +62,15 @@ async function openApp(flags: readonly string[], permissions: string[]): Promise
   return page;
 }
 
-/** A playing at 80 in a room, as a file; its length in milliseconds. */
-function played(items: readonly ItemId[], planted: Planted) {
+/** A playing at 80 in a room, as a file, after so many seconds; its length in milliseconds. */
+function played(items: readonly ItemId[], planted: Planted, after = 0) {
   const expected = expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false }));
   const random = seededRandom(4);
   const take = perform(expected, { random, tempo: 320, spread: 0.004, planted });
-  const sound = spoiled(rendered([take])[0]!, PLACES.room, random);
+  const { samples, rate } = rendered([take])[0]!;
+  const late = new Float32Array(samples.length + after * rate);
+  late.set(samples, after * rate);
+  const sound = spoiled({ samples: late, rate }, PLACES.room, random);
   const file = join(folder, `${items[0]}.wav`);
   writeWave(file, sound);
   return { file, length: (1000 * sound.samples.length) / sound.rate };
@@ -68,24 +78,23 @@ function played(items: readonly ItemId[], planted: Planted) {
 
 const listen = (page: Page) => page.getByRole('button', { name: 'Listen by the microphone' });
 
-/** Plays an entry into the microphone, and goes to its rating. */
-async function playInto(items: readonly ItemId[], planted: Planted): Promise<Page> {
-  const { file, length } = played(items, planted);
+/** A stand with an entry, that listens to a file. */
+async function listening(items: readonly ItemId[], file: string): Promise<Page> {
   const flag = `--use-file-for-fake-audio-capture=${file}%noloop`;
   const page = await openApp([flag], ['microphone']);
   await toStand(page, items);
   await listen(page).click();
   await page.getByText('Listening by the microphone').waitFor();
-  await beginWithoutBeat(page);
-  await page.waitForTimeout(length + 500);
-  await toRating(page, 1);
-  await page.getByRole('heading', { name: 'Heard' }).waitFor();
   return page;
 }
 
 describe('the microphone', () => {
   test('hears a clean run as one, and only the measures are kept', async () => {
-    const page = await playInto(TOGETHER, {});
+    const { file, length } = played(TOGETHER, {});
+    const page = await listening(TOGETHER, file);
+    await beginWithoutBeat(page);
+    await page.waitForTimeout(length + 500);
+    await toRating(page, 1);
     await page.getByText(/nothing stands out/i).waitFor();
     await page.waitForTimeout(1000);
     await page.keyboard.press('PageDown');
@@ -100,8 +109,21 @@ describe('the microphone', () => {
     expect(JSON.stringify(run).length).toBeLessThan(1500);
   });
 
-  test('hears where a run waited', async () => {
-    const page = await playInto(LEFT, { waits: [{ step: 9, seconds: 0.16 }] });
+  test('hears where a run waited, while the beat sounds only as it counts in', async () => {
+    // The count-in takes four seconds.
+    const { file } = played(LEFT, { waits: [{ step: 9, seconds: 0.16 }] }, 4);
+    const page = await listening(LEFT, file);
+    await page.evaluate(() => {
+      const { start } = AudioBufferSourceNode.prototype;
+      window.clicks = 0;
+      AudioBufferSourceNode.prototype.start = function (...when) {
+        window.clicks += 1;
+        start.apply(this, when);
+      };
+    });
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('heading', { name: 'Heard' }).waitFor();
+    expect(await page.evaluate(() => window.clicks)).toBe(4);
     await page.getByText('Going down: it waits 0.1').waitFor();
     expect(await page.getByRole('img', { name: /left hand note by note: 1 waits/ }).count()).toBe(
       1,

@@ -16,9 +16,12 @@ export function ListeningSection() {
       <p>
         With a digital piano or a MIDI keyboard, or by the microphone with any piano, the app hears
         a run, says where it waited and what was wrong, and proposes the rating; you decide. Nothing
-        of it leaves this device, and neither sound nor notes are kept, only measures. A keyboard is
-        heard exactly; by the microphone loudness and notes that were too many are not heard, and
-        with both hands what is not sure is not counted.
+        of it leaves this device, and neither sound nor notes are kept, only measures.
+      </p>
+      <p class="soft">
+        A keyboard is heard exactly. By the microphone neither loudness nor extra notes are heard,
+        the pedal should be up, and what is not sure is not counted: with both hands an octave
+        apart, some upper notes.
       </p>
       <EarControl />
       {isByMicrophone && <MicrophoneCheck />}
