@@ -1,6 +1,6 @@
 /**
- * When a stage will be ready at the present pace: what its slowest tenth has gained lately, carried on. The interval is
- * as wide as such forecasts turned out to miss in the lab (tests/simulation/RESULTS.md).
+ * When a stage will be ready at the present pace: what its slowest tenth has gained lately, carried on. What the
+ * interval is worth was measured in the lab (tests/simulation/RESULTS.md).
  */
 import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
@@ -24,7 +24,10 @@ const HORIZON = 730;
 const SLOWEST_TENTH = 0.1;
 /** In octaves of tempo a day; slower is no gain. */
 const NO_GAIN = 0.0005;
-/** Eight forecasts in ten came true between these parts of the expected days (lab, tuning seeds). */
+/**
+ * Set by eye on few tuning students. In the lab six to seven forecasts in ten came true between these parts of the
+ * expected days, and most of the others later (tests/simulation/RESULTS.md).
+ */
 const SOONEST = 0.45;
 const LATEST = 2.4;
 
@@ -34,7 +37,7 @@ export type Forecast =
   | { readonly kind: 'early' }
   /** No gain lately, or none that leads there in two years. */
   | { readonly kind: 'stalled' }
-  /** Days from today: expected, and between which eight in ten such forecasts come true. */
+  /** Days from today: expected, and between which about two in three such forecasts come true. */
   | {
       readonly kind: 'expected';
       readonly days: number;

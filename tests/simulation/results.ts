@@ -223,7 +223,7 @@ ${reliabilityTable(book)}
 ## Forecast of the date
 
 Made on days 42, 70, 98, 126 and 154 of each life with the app, for four octaves together, and held against the day on
-which 90 % were ready in truth. The interval is meant to hold eight in ten.
+which 90 % were ready in truth. The interval was meant to hold eight in ten.
 
 ${forecastTable(book)}
 

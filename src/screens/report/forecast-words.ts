@@ -32,7 +32,7 @@ function expectation(forecast: Forecast, today: Day): string {
       const [about, from, to] = [forecast.days, forecast.soonest, forecast.latest].map((days) =>
         dateText(addDays(today, days)),
       );
-      return `about ${about}, in eight cases of ten between ${from} and ${to}`;
+      return `about ${about}, in two cases of three between ${from} and ${to}, if not later`;
     }
   }
 }
