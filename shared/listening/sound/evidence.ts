@@ -3,10 +3,10 @@
  * non-negative factorisation with the Kullback-Leibler divergence (Lee & Seung 2001, NIPS 13).
  */
 import { partialsOf } from './piano';
-import { type Sound, type Spectra, spectraOf } from './spectrum';
+import { lengthAt, type Sound, type Spectra, spectraOf } from './spectrum';
 
-/** Seconds of sound before and after a moment: at most, and as a share of the time from note to note. */
-const LONGEST = 0.186;
+/** Sound before and after a moment: most samples, and as a share of the time from note to note. */
+const LONGEST = 8192;
 const SHARE = 0.85;
 const ITERATIONS = 25;
 const PARTIALS = 14;
@@ -52,7 +52,7 @@ export interface EvidenceOptions {
 export function evidenceIn(sound: Sound, options: EvidenceOptions): (at: number) => Evidence {
   const { interval, tuning, keys } = options;
   const { rate } = sound;
-  const length = Math.round(Math.min(LONGEST, SHARE * interval) * rate);
+  const length = Math.min(lengthAt(rate, LONGEST), Math.round(SHARE * interval * rate));
   const spectra = spectraOf(sound, length);
   const lobe = (LOBE * rate) / length;
   const most = Math.min(HIGHEST, 0.45 * rate);

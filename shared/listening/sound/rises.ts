@@ -1,10 +1,10 @@
 /** How much of a key begins to sound when: the rise of its partial tones, for every key that is expected. */
 import type { ExpectedStep } from '../expected';
 import { partialsOf } from './piano';
-import { type Sound, spectraOf } from './spectrum';
+import { lengthAt, type Sound, spectraOf } from './spectrum';
 
-/** Seconds of sound in a spectrum, and the share of that over which a rise is taken. */
-const WINDOW = 0.093;
+/** Samples of sound in a spectrum, and the share of that over which a rise is taken. */
+const WINDOW = 4096;
 const OVER = 0.75;
 const HOPS_OVER = 8;
 const PARTIALS = 8;
@@ -25,8 +25,8 @@ export interface Rises {
 /** `tuning` in cents. */
 export function risesOf(sound: Sound, steps: readonly ExpectedStep[], tuning: number): Rises {
   const { rate, samples } = sound;
-  const window = Math.round(WINDOW * rate);
-  const hop = Math.round((WINDOW * OVER * rate) / HOPS_OVER);
+  const window = lengthAt(rate, WINDOW);
+  const hop = Math.round((window * OVER) / HOPS_OVER);
   const length = Math.max(0, Math.floor((samples.length - window) / hop) + 1);
   const keys = [...new Set(steps.flatMap((step) => step.map(({ key }) => key.midi)))];
   const spectra = spectraOf(sound, window);

@@ -1,8 +1,8 @@
 /** How far a piano lies from A4 = 440 Hz, whatever is played on it. */
-import { type Sound, spectraOf } from './spectrum';
+import { lengthAt, type Sound, spectraOf } from './spectrum';
 
-/** Seconds of sound of a spectrum, and from one to the next. */
-const WINDOW = 0.37;
+/** Samples of sound of a spectrum, and seconds from one to the next. */
+const WINDOW = 16_384;
 const HOP = 0.09;
 /** Hertz: below semitones lie too close, above strings are too stiff. */
 const LOWEST = 170;
@@ -20,7 +20,7 @@ export const MOST_OFF = 50;
  */
 export function tuningOf(sound: Sound): number | null {
   const { samples, rate } = sound;
-  const length = Math.round(WINDOW * rate);
+  const length = lengthAt(rate, WINDOW);
   const spectra = spectraOf(sound, length);
   const tones: { readonly cents: number; readonly size: number }[] = [];
   for (let from = 0; from + length <= samples.length; from += Math.round(HOP * rate)) {
