@@ -15,6 +15,9 @@ const asked = (...events: readonly LogEvent[]) => replay([programme(), ...events
 const wishedAt = (day: string, ...events: readonly LogEvent[]) =>
   planDay(asked(...events), day, 20).entries.filter(({ reason }) => reason.kind === 'wished');
 
+const ids = (...items: readonly ItemId[]) =>
+  wishedOn(asked(...items.map(wish)), TOMORROW).map(({ id }) => id);
+
 describe('what the teacher asks for', () => {
   it('comes first on the list of its day, with the reason in words, and the list still fits', () => {
     const plan = planDay(asked(wish()), TOMORROW, 20);
@@ -41,8 +44,6 @@ describe('what the teacher asks for', () => {
 
   it('is in the order of the deck, whatever the order of asking', () => {
     const other: ItemId = 'c.major-53.right.2';
-    const ids = (...items: readonly ItemId[]) =>
-      wishedOn(asked(...items.map(wish)), TOMORROW).map(({ id }) => id);
     expect(ids(ASKED, other)).toEqual([other, ASKED]);
     expect(ids(other, ASKED)).toEqual([other, ASKED]);
   });
