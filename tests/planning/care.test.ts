@@ -46,7 +46,7 @@ test('the weakest note comes first: C, which the left hand knows, comes last', (
   expect(notes.at(-1)).toBe('c');
 });
 
-test('with both hands sore nothing is played, and ten minutes are enough', () => {
+test('SORE: with both hands sore nothing is played, and ten minutes are enough', () => {
   const { entries, seconds } = plan('both', 60);
   expect(entries.length).toBeGreaterThan(0);
   for (const { isMental } of entries) expect(isMental).toBe(true);

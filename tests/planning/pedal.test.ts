@@ -10,7 +10,7 @@ const { target } = DEFAULT_PROGRAMME.stages['right.2'];
 const isReady = (...runs: ReturnType<typeof run>[]) =>
   isReadyForPedal(replay([programme(), ...runs]), DEFAULT_PROGRAMME, [ONE, TWO]);
 
-test('the pedal waits until all are even at the tempo that is asked', () => {
+test('PEDAL: it waits until all are even at the tempo that is asked', () => {
   expect(isReady()).toBe(false);
   expect(isReady(run(ONE, 3, target))).toBe(false);
   expect(isReady(run(ONE, 3, target), run(TWO, 2, target))).toBe(false);

@@ -27,7 +27,7 @@ describe('what the ratings point at', () => {
     expect(idsOn(1, 60, [set, run('d.major-6.right.2', 3, 200)])).toEqual([]);
   });
 
-  test('the worst first, then the latest, and no two from one note', () => {
+  test('DRILL: the worst first, then the latest, and no two from one note', () => {
     const events = [
       set,
       run('e.major-6.right.2', 1, 200, 0),
