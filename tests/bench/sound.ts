@@ -3,6 +3,8 @@
  * places and with pianos from 430 to 446 Hz, and counts what is found and what is invented. SOUND_TAKES sets how many.
  */
 import { mean } from '../../shared/listening/statistics';
+import { rendered } from '../listening/sound/fluidsynth';
+import { onGrand } from '../listening/sound/grand';
 import { type HeardTrial, heardTrials, type Summary, summaryOf } from '../listening/sound/heard';
 import type { Group } from '../listening/sound/trials';
 
@@ -40,13 +42,18 @@ const waitsOf = (heard: readonly HeardTrial[], seconds: number): readonly boolea
     outcome.found.hesitation.filter((_, i) => trial.planted.waits![i]!.seconds === seconds),
   );
 
-export function benchSound(): void {
+function benchPiano(name: string, play: typeof rendered): void {
   const heard: HeardTrial[] = [];
   for (let first = 1; first <= TAKES; first += AT_ONCE) {
     const count = Math.min(AT_ONCE, TAKES - first + 1);
-    heard.push(...heardTrials(Array.from({ length: count }, (_, i) => first + i)));
+    heard.push(
+      ...heardTrials(
+        Array.from({ length: count }, (_, i) => first + i),
+        play,
+      ),
+    );
   }
-  console.log(`seeds 1 to ${TAKES}`);
+  console.log(`\n== ${name}, seeds 1 to ${TAKES}`);
   for (const group of GROUPS) print(group, summaryOf(heard, group));
   console.log('');
   for (const wait of WAITS) {
@@ -57,4 +64,9 @@ export function benchSound(): void {
   console.log(
     `memory: ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB with the sounds of ${AT_ONCE}`,
   );
+}
+
+export function benchSound(): void {
+  benchPiano('sound font', rendered);
+  benchPiano('recorded grand', onGrand);
 }

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { type MidiEvent, writeMidi } from 'midi-file';
 import type { Sound } from '../../../shared/listening/sound/spectrum';
 import type { Take } from '../../../shared/listening/take';
+import { isProgram, need } from './install';
 
 const FONT = '/usr/share/sounds/sf2/TimGM6mb.sf2';
 const PACKAGES = ['fluidsynth', 'timgm6mb-soundfont'];
@@ -15,30 +16,14 @@ const TICKS = 24_000;
 /** Seconds of silence before and after each take. */
 export const SILENCE = 0.6;
 
-const isThere = (): boolean =>
-  existsSync(FONT) && spawnSync('fluidsynth', ['--version']).status === 0;
-
-/** As root on Debian it installs what is missing. Throws what to do elsewhere. */
-function needFluidsynth(): void {
-  if (isThere()) return;
-  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    for (const args of [['update'], ['install', '-y', '--no-install-recommends', ...PACKAGES]]) {
-      const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-      spawnSync('apt-get', ['-q', ...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
-    }
-  }
-  if (isThere()) return;
-  throw new Error(
-    `no fluidsynth with ${FONT} found: install them (Debian: apt-get install ${PACKAGES.join(' ')})`,
-  );
-}
+const isThere = (): boolean => existsSync(FONT) && isProgram('fluidsynth');
 
 const lengthOf = ({ notes }: Take): number =>
   Math.max(...notes.map(({ on, off }) => off ?? on)) + 2 * SILENCE;
 
 /** The sound of each take, its times SILENCE later; all are rendered at once, as starting takes longest. */
 export function rendered(takes: readonly Take[]): readonly Sound[] {
-  needFluidsynth();
+  need(isThere, PACKAGES);
   const starts = [0];
   for (const take of takes) starts.push(starts.at(-1)! + lengthOf(take));
   const events = takes.flatMap(({ notes }, i) =>

@@ -17,10 +17,10 @@ export interface HeardTrial {
   readonly work: number;
 }
 
-/** The tuning of the piano is found from the sound. */
-export function heardTrials(seeds: readonly number[]): readonly HeardTrial[] {
+/** The takes of the seeds as `play` sounds them. The tuning of the piano is found from the sound. */
+export function heardTrials(seeds: readonly number[], play = rendered): readonly HeardTrial[] {
   const trials = seeds.map(trialOf);
-  const sounds = rendered(trials.map(({ take }) => take));
+  const sounds = play(trials.map(({ take }) => take));
   return trials.map((trial, i): HeardTrial => {
     const seed = seeds[i]!;
     const piano = retuned(sounds[i]!, trial.tuning);

@@ -4,6 +4,7 @@ import { type Finding, findingsOf } from '../../../shared/listening/findings';
 import { judge } from '../../../shared/listening/judge';
 import type { Hearing } from '../../../shared/listening/sound/hear';
 import type { RunTake } from '../../../shared/log/run-take';
+import { mean } from '../../../shared/listening/statistics';
 import type { Take } from '../../../shared/listening/take';
 import { DECK, handsOf, type Item } from '../../../shared/music/deck';
 import type { Hand } from '../../../shared/music/fingering/types';
@@ -122,10 +123,10 @@ function momentsOf({ take, expected, tuning }: Trial): readonly number[] {
 
 const stepOf = (one: Finding): number => ('step' in one ? one.step : -1);
 
-/** Of the less even hand, in ms. */
+/** Of both hands on average, in ms. */
 function unevennessOf(take: RunTake | null | undefined): number {
   const hands = [take?.hands.right?.unevenness, take?.hands.left?.unevenness];
-  return Math.max(...hands.map((one) => one ?? 0));
+  return mean(hands.filter((one) => typeof one === 'number')) ?? 0;
 }
 
 export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
