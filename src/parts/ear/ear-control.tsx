@@ -84,7 +84,9 @@ interface EarProps {
 function Ear({ isOn, isAsking, onAgain, children }: EarProps) {
   return (
     <div class={styles.ear}>
-      <p role="status">{children}</p>
+      <p class={styles.told} role="status">
+        {children}
+      </p>
       {!isOn && !isAsking && (
         <Button kind="quiet" onClick={onAgain}>
           Try again
