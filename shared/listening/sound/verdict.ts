@@ -20,9 +20,8 @@ const NOTHING = 0.1;
 /** Shares of one hand's note: from here on it is right; below FAINT it cannot be told from nothing. */
 const PRESENT = 0.25;
 const FAINT = 0.06;
-/** Shares of two hands' notes that are an octave or more octaves apart, and otherwise. */
+/** Share of a note of two hands below which it is not there, or for the upper one not sure. */
 const FAINT_TOGETHER = 0.06;
-const ABSENT_TOGETHER = 0.03;
 /**
  * Without the lower of two notes an octave apart its odd partials are missing: logarithm of even over odd, which says it
  * alone or with a small share. A small microphone leaves little of the first partial of low notes.
@@ -74,8 +73,7 @@ function ofOne(midi: number, evidence: Evidence): Verdict {
 function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict, Verdict] {
   const isOctaves = (high - low) % 12 === 0;
   const isLow = isOctaves ? hasOdd(low, evidence) : shareOf(evidence, low) >= FAINT_TOGETHER;
-  const share = shareOf(evidence, high);
-  const isHigh = share >= FAINT_TOGETHER;
+  const isHigh = shareOf(evidence, high) >= FAINT_TOGETHER;
   const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
   const instead = (midi: number): Verdict | null => {
     const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
@@ -83,11 +81,10 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
     const least = mayBePartial ? MAY_BE_PARTIAL : OTHER_TOGETHER;
     return shareOf(evidence, played) >= least ? { kind: 'wrong', midi: played } : null;
   };
-  // The upper of two octaves adds only to partials that the lower has as well: that it is missing is never sure.
-  const isMissed = !isOctaves && share < ABSENT_TOGETHER;
+  // The upper of two notes adds mostly to partials that the lower has as well: that it is missing is never sure.
   return [
     isLow ? { kind: 'right' } : (instead(low) ?? { kind: 'missed' }),
-    isHigh ? { kind: 'right' } : (instead(high) ?? { kind: isMissed ? 'missed' : 'unsure' }),
+    isHigh ? { kind: 'right' } : (instead(high) ?? { kind: 'unsure' }),
   ];
 }
 

@@ -20,8 +20,8 @@ export function ListeningSection() {
       </p>
       <p class="soft">
         A keyboard is heard exactly. By the microphone neither loudness nor extra notes are heard,
-        the pedal should be up, and what is not sure is not counted: with both hands an octave
-        apart, some upper notes.
+        the pedal should be up, and what is not sure is not counted: with both hands, some upper
+        notes.
       </p>
       <EarControl />
       {isByMicrophone && <MicrophoneCheck />}

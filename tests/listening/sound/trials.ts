@@ -98,7 +98,7 @@ export interface Outcome {
   readonly findings: readonly Finding[];
   /** Findings of the kinds that are planted, where nothing was. */
   readonly invented: readonly Finding[];
-  /** Whether each planted fault is told; of octaves without the missed upper notes, which are never sure. */
+  /** Whether each planted fault is told; of two hands without the missed upper notes, which are never sure. */
   readonly found: Readonly<Record<'hesitation' | 'wrong' | 'missed', readonly boolean[]>>;
   /** Per cent by which the tempo is off; and the unevenness, in points of the interval. */
   readonly tempo: number;
@@ -161,7 +161,7 @@ export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
       hesitation: waits.map(({ step }) => has(['hesitation', 'stop'], step)),
       wrong: wrong.map(({ step }) => has(['wrong'], step)),
       missed: missed
-        .filter(({ hand }) => groupOf(trial.item) !== 'octaves' || hand === 'left')
+        .filter(({ hand }) => groupOf(trial.item) === 'one hand' || hand === 'left')
         .map(({ step }) => has(['missed'], step)),
     },
     tempo: 100 * ((measured?.tempo ?? 0) / (trial.tempo * 2 ** (trial.tuning / 1200)) - 1),
