@@ -52,6 +52,14 @@ const firstLoad: Plugin = {
     }),
 };
 
+/** The library of the PDF brings a colour profile for printers, which a report does not name. */
+const noColourProfile: Plugin = {
+  name: 'no-colour-profile',
+  generateBundle: (_options, bundle) => {
+    for (const file of Object.keys(bundle)) if (file.endsWith('.icc')) delete bundle[file];
+  },
+};
+
 /** Bytes below which what some screens share is loaded by others too, rather than being a file of its own. */
 const SMALL_PART = 8000;
 
@@ -62,7 +70,13 @@ export default defineConfig({
   publicDir: '../manifest',
   // With 'spa' a missing file would be answered with the page, and a worker would store that.
   appType: 'mpa',
-  plugins: [preact({ reactAliasesEnabled: false }), hostHeaders, devPolicy, firstLoad],
+  plugins: [
+    preact({ reactAliasesEnabled: false }),
+    hostHeaders,
+    devPolicy,
+    firstLoad,
+    noColourProfile,
+  ],
   worker: { format: 'es' },
   // The library of the PDF can read packed fonts, for which it brings a dictionary of 70 kB; ours is not packed.
   resolve: {

@@ -33,7 +33,7 @@ async function start(): Promise<void> {
   void startPreferences(store);
   void startUpdates();
   const root = document.getElementById('app')!;
-  await whenRead(store, PATIENCE[root.hasChildNodes() ? 'picture' : 'empty']);
+  await whenRead(store.current.value, PATIENCE[root.hasChildNodes() ? 'picture' : 'empty']);
   keepSnapshot(root, () => demoStore.value === null);
   render(<App store={store} />, root);
   followLaunches();

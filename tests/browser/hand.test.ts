@@ -75,18 +75,16 @@ test('another fingering and one’s own hold on the page and in the exports', as
 
 test('a drill from the list is drawn, beats, is noted, and the list goes on', async () => {
   const drill = page.locator('[data-ready="today"] ol > li').first();
-  expect(await drill.innerText()).toMatch(/The join alone/);
+  const name = await drill.getByRole('heading').innerText();
+  expect(await drill.innerText()).toMatch(/(?:Broke down|Stopped|Uneven) .*: .*octaves|contrary/);
   await page.getByRole('link', { name: /Play all the same|Begin/ }).click();
-  await page.getByRole('heading', { name: 'The join alone' }).waitFor();
-  const staff = page.getByRole('img', { name: /^The join alone/ });
-  // Four times to and fro over three notes, and the last one.
-  await expect.poll(() => staff.locator('.vf-stavenote').count()).toBe(17);
+  await page.getByRole('heading', { level: 1, name }).waitFor();
+  await page.locator('.vf-stavenote').first().waitFor();
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
-  const midi = parseMidi(await saved(/MIDI file/));
-  expect(midi.tracks.flat().filter(({ type }) => type === 'noteOn')).toHaveLength(17);
   await page.getByRole('button', { name: 'Done: go on' }).click();
-  await page.locator('[data-stand]').waitFor();
+  // A second drill may come before the rounds.
+  await page.locator(`[data-stand], h1:not(:text-is("${name}"))`).first().waitFor();
   await show('#/today');
   await expect.poll(() => drill.getAttribute('data-state')).toBe('done');
   expect(errors).toEqual([]);
@@ -95,7 +93,11 @@ test('a drill from the list is drawn, beats, is noted, and the list goes on', as
 test('the joins of an item lead to drills, and a drill to the others of the hand', async () => {
   await show('#/item/d.dominant-42.together.4');
   await page.getByRole('link', { name: 'Practise this join' }).first().click();
-  await page.getByRole('heading', { name: 'The join alone' }).waitFor();
+  const staff = page.getByRole('img', { name: /^The join alone/ });
+  // Four times to and fro over three notes, and the last one.
+  await expect.poll(() => staff.locator('.vf-stavenote').count()).toBe(17);
+  const midi = parseMidi(await saved(/MIDI file/));
+  expect(midi.tracks.flat().filter(({ type }) => type === 'noteOn')).toHaveLength(17);
   for (const name of ['Each position as a chord', 'Hands in opposite directions']) {
     await page.getByRole('link', { name }).click();
     await page.getByRole('heading', { level: 1, name }).waitFor();
