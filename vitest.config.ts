@@ -12,6 +12,8 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          // Nothing here leaves anything behind, and a process for each file took as long as its tests.
+          isolate: false,
           setupFiles: ['tests/setup.ts'],
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
