@@ -20,7 +20,7 @@ export function ForecastSection({ student, programme, today }: ForecastSectionPr
   );
   const hindsight = hindsightOf(student.learner);
   return (
-    <section data-screen-only>
+    <section class={styles.section} data-screen-only>
       <h2>At the present pace</h2>
       <ul class={table.list}>
         {[...stages, ...pace].map((line) => (
@@ -33,7 +33,7 @@ export function ForecastSection({ student, programme, today }: ForecastSectionPr
       </p>
       {hindsight && (
         <>
-          <h2>Forecasts so far</h2>
+          <h2 class={styles.next}>Forecasts so far</h2>
           <div class={styles.hindsight}>
             <Diagram dots={hindsight.dots} />
             <p>{hindsight.text}</p>
