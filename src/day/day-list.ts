@@ -104,16 +104,15 @@ function createDayList(store: Store): DayList {
   const programme = computed(() => store.student.value.programme);
   const minutes = computed(() => wishesToday.value.minutes ?? programme.value?.minutes ?? 0);
   const isReady = computed(() => isRead.value && store.status.value === 'ready');
+  // On its own: other wishes, as what is left out, must not have the day planned anew.
+  const sore = computed(() => wishesToday.value.sore);
   const offers = computed(() =>
-    wishesToday.value.sore === null
-      ? offerDrills(store.dayStart.value, store.today.value, minutes.value)
-      : [],
+    sore.value === null ? offerDrills(store.dayStart.value, store.today.value, minutes.value) : [],
   );
   const plan = computed((): DayPlan | null => {
     if (!isReady.value || programme.value === null) return null;
     const [student, day] = [store.dayStart.value, store.today.value];
-    const { sore } = wishesToday.value;
-    if (sore !== null) return planWithCare(student, day, minutes.value, sore);
+    if (sore.value !== null) return planWithCare(student, day, minutes.value, sore.value);
     const forDrills = (offers.value.length * DRILL_SECONDS) / 60;
     return planDay(student, day, minutes.value - forDrills);
   });
@@ -157,7 +156,7 @@ function createDayList(store: Store): DayList {
     drills,
     next,
     minutes,
-    sore: computed(() => wishesToday.value.sore),
+    sore,
     session: openSession,
     current: computed(() => {
       if (openSession.value !== null || next.value === null) return openSession.value;
@@ -165,8 +164,8 @@ function createDayList(store: Store): DayList {
     }),
     isRead,
     setMinutes: (wish) => setWishes({ minutes: wish }),
-    setSore: (sore) => {
-      setWishes({ sore });
+    setSore: (hand) => {
+      setWishes({ sore: hand });
       // What was begun with the hand that hurts is not gone on with; what waits for its rating is not lost.
       if (openSession.value?.phase === 'playing') setSession(null).catch(() => undefined);
     },

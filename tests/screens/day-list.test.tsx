@@ -45,10 +45,12 @@ test('more time makes a longer list today and leaves tomorrow alone', async () =
   expect(list.minutes.value).toBe(5);
 });
 
-test('what is left out today can be put back', async () => {
+test('what is left out today can be put back, and the day is not planned anew for it', async () => {
   const { list } = await readyList();
+  const plan = list.plan.value;
   const { key } = list.next.value!.entry;
   list.leaveOut(key);
+  expect(list.plan.value).toBe(plan);
   expect(list.entries.value[0]!.state).toBe('left out');
   expect(list.next.value!.entry.key).not.toBe(key);
   list.putBack(key);

@@ -5,7 +5,7 @@ import { handsOf, type Item, itemAt, itemOf, stageIndex } from '../../music/deck
 import type { Hand } from '../../music/fingering/types';
 import { meanOn } from '../../learning/model';
 import { notesOf, type Student } from '../student';
-import { type DrillId, type DrillKind, handOfDrill, isJoinKind, JOIN_KINDS } from './kinds';
+import { type DrillId, type DrillKind, handOfDrill, JOIN_KINDS } from './kinds';
 import { placeInDrill } from './late-note';
 
 export interface DrillOffer {
@@ -69,11 +69,13 @@ function drillFor(student: Student, item: Item, fluency: Fault['fluency'], day: 
   const late = student.lateNotes.get(item.id);
   const hand = late?.hand ?? handOf(student, item, day);
   const times = student.drills.get(`${item.arpeggio}.${hand}`)?.times ?? 0;
-  const remedies = late === undefined ? REMEDIES[fluency] : JOIN_KINDS;
-  const kind = remedies[times % remedies.length]!;
-  const place = late && isJoinKind(kind) ? placeInDrill(item, late.step) : null;
   const start: `${string}.${Hand}` = `${item.arpeggio}.${hand}`;
-  return place !== null && isJoinKind(kind) ? `${start}.${kind}.${place}` : `${start}.${kind}`;
+  const inTurn = <Kind extends DrillKind>(kinds: readonly Kind[]): Kind =>
+    kinds[times % kinds.length]!;
+  if (late === undefined) return `${start}.${inTurn(REMEDIES[fluency])}`;
+  const place = placeInDrill(item, late.step);
+  const drill = `${start}.${inTurn(JOIN_KINDS)}` as const;
+  return place === null ? drill : `${drill}.${place}`;
 }
 
 /**

@@ -60,7 +60,8 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
       <Remarks plan={plan} isRest={isRest} />
       {entries.length === 0 ? (
         <p>
-          {plan.minutes} minutes are too few for a round at today’s tempos. Take a little more time.
+          {list.minutes.value} minutes are too few for a round at today’s tempos. Take a little more
+          time.
         </p>
       ) : (
         <ol class={styles.list}>
