@@ -71,6 +71,8 @@ const SCREENS = [
   ['#/lesson', 'ol a'],
   ['#/lesson/d.major-6.together.4', 'select'],
   ['#/examination', '[aria-busy="false"]'],
+  ['#/programme', 'h1'],
+  ['#/receive', 'h1'],
   ['#/settings', 'h2'],
   ['#/help', 'h2'],
 ] as const;
