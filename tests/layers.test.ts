@@ -26,7 +26,7 @@ test.each([
   ['shared/learning/a.ts', `import type { Plan } from '../planning/today';`],
   ['shared/planning/a.ts', `export { csv } from '../formats/csv';`],
   ['shared/planning/a.ts', `export * from '../formats/csv';`],
-  ['shared/listening/a.ts', `import '../learning/model';`],
+  ['shared/listening/a.ts', `import '../learning/learner';`],
   ['shared/log/a.ts', `import { now } from '../../src/clock';`],
   ['shared/log/a.ts', `import { signal } from '@preact/signals';`],
   ['shared/log/a.ts', `import { readFileSync } from 'node:fs';`],

@@ -1,6 +1,6 @@
 /** The readiness report as a table: one row for each item of the programme. */
 import { deckOf, readinessOf } from '../learning/readiness';
-import { reachOf } from '../learning/model';
+import { reachOf } from '../learning/prediction';
 import { type Day, FLUENCIES } from '../log/events';
 import type { Programme } from '../log/programme';
 import { chordOf } from '../music/chords';

@@ -2,7 +2,8 @@
 import type { Day } from '../log/events';
 import { askedStages, type Programme } from '../log/programme';
 import { type Item, type ItemId, roundItems, type Stage } from '../music/deck';
-import { chanceEven, type Learner } from './model';
+import type { Learner } from './learner';
+import { chanceEven } from './prediction';
 
 export interface Readiness {
   /** Mean of the chances over the deck, 0 to 1: never a count over a threshold. */

@@ -5,7 +5,7 @@ import type { Programme } from '../log/programme';
 import { type Item, itemOf, roundItems, stageIndex, type StartingNote } from '../music/deck';
 import type { Hand } from '../music/fingering/types';
 import { playableTempo } from '../music/tempo';
-import { meanOn, workingTempo } from '../learning/model';
+import { meanOn, workingTempo } from '../learning/prediction';
 import { notesOf, type Student } from './student';
 import { type DayPlan, type Entry, entrySeconds, planDay } from './today';
 

@@ -6,7 +6,8 @@ import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
 import { askedStages, type Programme } from '../log/programme';
 import { roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
-import { type Learner, meanOn } from '../learning/model';
+import type { Learner } from '../learning/learner';
+import { meanOn } from '../learning/prediction';
 
 /** How far a student was at the start of a day. */
 export interface Milestone {

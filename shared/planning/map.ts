@@ -12,7 +12,7 @@ import {
   WAYS,
 } from '../music/deck';
 import type { Tempo } from '../music/tempo';
-import { chanceEven } from '../learning/model';
+import { chanceEven } from '../learning/prediction';
 import type { Student } from './student';
 
 export interface Cell {

@@ -1,5 +1,5 @@
 /** Which entry may follow which, whatever its value: rules TWIN and HANDS of RULES.md. */
-import type { Learner } from '../learning/model';
+import type { Learner } from '../learning/learner';
 import { handsOf, type Item, type StartingNote, type Way } from '../music/deck';
 import { pitchClassOf } from '../music/spelling';
 

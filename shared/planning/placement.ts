@@ -4,7 +4,8 @@ import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
 import { type Item, roundItems, type Stage, STAGES } from '../music/deck';
 import { playableTempo, type Tempo } from '../music/tempo';
-import { chanceEven, informationOf, type Learner, reachOf } from '../learning/model';
+import type { Learner } from '../learning/learner';
+import { chanceEven, informationOf, reachOf } from '../learning/prediction';
 import { topStage } from './stages';
 
 /** After so many the spread of the reach falls only slowly (tests/simulation/RESULTS.md, placement). */

@@ -3,7 +3,7 @@ import { daysBetween } from '../log/day';
 import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
 import { type Item, STAGES, stageIndex } from '../music/deck';
-import { reachOf } from '../learning/model';
+import { reachOf } from '../learning/prediction';
 import type { Reason } from './reasons';
 import type { Student } from './student';
 

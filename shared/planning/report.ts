@@ -5,7 +5,7 @@ import type { ExaminationSettings } from '../log/examination';
 import { askedStages, type Programme } from '../log/programme';
 import { type Item, roundItems, type Stage } from '../music/deck';
 import type { Tempo } from '../music/tempo';
-import { type Reach, reachOf } from '../learning/model';
+import { type Reach, reachOf } from '../learning/prediction';
 import { deckOf, type Readiness, readinessOf } from '../learning/readiness';
 import { defaultSettings, settingsFor } from './examination/draw';
 import { type Forecast, forecastOf } from './examination/forecast';

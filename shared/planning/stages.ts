@@ -5,7 +5,8 @@
 import { type Day, EVEN, type RunBody } from '../log/events';
 import { askedStages, type Programme } from '../log/programme';
 import { ARPEGGIO_COUNT, DECK, type Item, itemAt, STAGES, stageIndex } from '../music/deck';
-import { chanceEven, type Learner } from '../learning/model';
+import type { Learner } from '../learning/learner';
+import { chanceEven } from '../learning/prediction';
 import { dayNumber } from '../log/day';
 
 export interface StageBook {

@@ -21,7 +21,8 @@ import {
 import type { FingerPlan, Hand } from '../music/fingering/types';
 import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
-import { cloneLearner, type Learner, newLearner, observe } from '../learning/model';
+import { cloneLearner, type Learner, newLearner } from '../learning/learner';
+import { observe } from '../learning/observe';
 import { handOfDrill } from './drills/kinds';
 import { type LateNote, lateNoteOf } from './drills/late-note';
 import { isMilestone, type Milestone, milestoneOf } from './forecast';

@@ -16,7 +16,9 @@ import {
 } from '../music/deck';
 import { type ContraryForm, roundIntervals } from '../music/sequence';
 import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
-import { cloneLearner, type Learner, practise, workingTempo } from '../learning/model';
+import { cloneLearner, type Learner } from '../learning/learner';
+import { practise } from '../learning/practice';
+import { workingTempo } from '../learning/prediction';
 import { frontStage, isNothingNew } from './front';
 import { lookBackWay } from './look-back';
 import { mayFollow, type Placed } from './order';

@@ -1,5 +1,6 @@
 /** What one more run of an item is worth: how much of its shortfall on the date it takes away. */
-import { type Learner, meanAfterRun, meanWithoutRun } from '../learning/model';
+import type { Learner } from '../learning/learner';
+import { meanAfterRun, meanWithoutRun } from '../learning/prediction';
 import type { Item } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 

@@ -6,7 +6,7 @@
  * own, which costs every start another way through its processes.
  */
 import { EVENT_VERSION, type EventId, type StudentId } from '../../shared/log/events';
-import type { Learner } from '../../shared/learning/model';
+import type { Learner } from '../../shared/learning/learner';
 import { type Student, STUDENT_VERSION } from '../../shared/planning/student';
 import {
   type PackedLastRuns,

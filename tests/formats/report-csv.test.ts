@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { reportCsv, type ReportInput } from '../../shared/formats/report-csv';
-import { reachOf } from '../../shared/learning/model';
+import { reachOf } from '../../shared/learning/prediction';
 import { readinessOf } from '../../shared/learning/readiness';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { itemOf } from '../../shared/music/deck';

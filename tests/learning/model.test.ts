@@ -4,16 +4,9 @@ import type { Fluency } from '../../shared/log/events';
 import { dayOfNumber } from '../../shared/log/day';
 import { DECK, itemOf, STAGES } from '../../shared/music/deck';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import {
-  chanceEven,
-  cloneLearner,
-  type Learner,
-  newLearner,
-  observe,
-  reachOf,
-  TENTHS,
-  workingTempo,
-} from '../../shared/learning/model';
+import { cloneLearner, type Learner, newLearner, TENTHS } from '../../shared/learning/learner';
+import { observe } from '../../shared/learning/observe';
+import { chanceEven, reachOf, workingTempo } from '../../shared/learning/prediction';
 import { deckOf, readinessOf } from '../../shared/learning/readiness';
 
 const item = itemOf('d.major-6.right.2');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { handsOf, itemOf, roundItems } from '../../shared/music/deck';
-import { workingTempo } from '../../shared/learning/model';
+import { workingTempo } from '../../shared/learning/prediction';
 import { planWithCare, SORE } from '../../shared/planning/care';
 import { replay } from '../../shared/planning/student';
 import { planDay } from '../../shared/planning/today';

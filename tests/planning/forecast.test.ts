@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, dayNumber } from '../../shared/log/day';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { roundItems } from '../../shared/music/deck';
-import { type Learner, newLearner } from '../../shared/learning/model';
+import { type Learner, newLearner } from '../../shared/learning/learner';
 import {
   type Forecast,
   forecastOf,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayNumber } from '../../shared/log/day';
-import { newLearner, observe } from '../../shared/learning/model';
+import { newLearner } from '../../shared/learning/learner';
+import { observe } from '../../shared/learning/observe';
 import { roundItems, type StartingNote, type Way } from '../../shared/music/deck';
 import { mayFollow, type Placed } from '../../shared/planning/order';
 import { START } from '../learning/events';

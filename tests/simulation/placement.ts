@@ -2,7 +2,9 @@
 import { dayOfNumber } from '../../shared/log/day';
 import type { Item } from '../../shared/music/deck';
 import type { Tempo } from '../../shared/music/tempo';
-import { type Learner as Model, newLearner, observe, reachOf } from '../../shared/learning/model';
+import { type Learner as Model, newLearner } from '../../shared/learning/learner';
+import { observe } from '../../shared/learning/observe';
+import { reachOf } from '../../shared/learning/prediction';
 import { deckOf } from '../../shared/learning/readiness';
 import { nextProbe } from '../../shared/planning/placement';
 import { seededRandom } from '../../src/demo/random';

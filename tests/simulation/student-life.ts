@@ -3,7 +3,7 @@ import { dayOfNumber } from '../../shared/log/day';
 import type { EventBody, LogEvent, RunEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { roundItems } from '../../shared/music/deck';
-import { chanceEven } from '../../shared/learning/model';
+import { chanceEven } from '../../shared/learning/prediction';
 import { forecastOf, type Milestone, milestoneOf, WINDOW } from '../../shared/planning/forecast';
 import { applyEvents, newStudent } from '../../shared/planning/student';
 import { seededRandom } from '../../src/demo/random';

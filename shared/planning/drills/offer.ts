@@ -3,7 +3,7 @@ import { dayNumber, daysBetween } from '../../log/day';
 import { type Day, EVEN, type Fluency } from '../../log/events';
 import { handsOf, type Item, itemAt, itemOf, stageIndex } from '../../music/deck';
 import type { Hand } from '../../music/fingering/types';
-import { meanOn } from '../../learning/model';
+import { meanOn } from '../../learning/prediction';
 import { notesOf, type Student } from '../student';
 import { type DrillId, type DrillKind, handOfDrill, JOIN_KINDS } from './kinds';
 import { placeInDrill } from './late-note';

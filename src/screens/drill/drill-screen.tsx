@@ -1,7 +1,7 @@
 /** One drill: what it is for, its notes, and a beat to play it to. "#/drill/d.major-6.left.join" names it. */
 import { useMemo } from 'preact/hooks';
 import { useSignal } from '@preact/signals';
-import { workingTempo } from '../../../shared/learning/model';
+import { workingTempo } from '../../../shared/learning/prediction';
 import { changeHint } from '../../../shared/music/fingering/hints';
 import { changeText } from '../../../shared/music/fingering/words';
 import { handQuestion } from '../../../shared/planning/chosen-fingering';

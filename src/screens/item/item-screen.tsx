@@ -1,6 +1,6 @@
 /** All about one item: its notes, its reach, its runs over time. The address names it: "#/item/d.major-6.right.2". */
 import { useEffect, useState } from 'preact/hooks';
-import { chanceEven, reachOf } from '../../../shared/learning/model';
+import { chanceEven, reachOf } from '../../../shared/learning/prediction';
 import { daysBetween } from '../../../shared/log/day';
 import { FLUENCIES, type RunEvent } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';

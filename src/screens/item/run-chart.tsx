@@ -2,7 +2,7 @@
 import { useId } from 'preact/hooks';
 import { type Day, FLUENCIES, type Fluency, type RunEvent } from '../../../shared/log/events';
 import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
-import type { Reach } from '../../../shared/learning/model';
+import type { Reach } from '../../../shared/learning/prediction';
 import { shortDay } from '../../parts/dates';
 import { useWidth } from '../../parts/width';
 import { dayScale, type Frame, markScale, sharesOfDay } from './chart-scale';

@@ -1,6 +1,6 @@
 /** One item in the lesson: five big buttons rate the run that has just been heard. */
 import { useState } from 'preact/hooks';
-import { workingTempo } from '../../../shared/learning/model';
+import { workingTempo } from '../../../shared/learning/prediction';
 import { addDays } from '../../../shared/log/day';
 import { FLUENCIES, type Fluency, type RunEvent } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';

@@ -1,6 +1,6 @@
 /** Which note and hands, then the chords of the round with how they stand; and what has been done in this lesson. */
 import { useState } from 'preact/hooks';
-import { chanceEven } from '../../../shared/learning/model';
+import { chanceEven } from '../../../shared/learning/prediction';
 import { FLUENCIES } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
 import {

@@ -11,7 +11,7 @@ import {
   type Way,
 } from '../../../shared/music/deck';
 import type { Tempo } from '../../../shared/music/tempo';
-import { reachOf } from '../../../shared/learning/model';
+import { reachOf } from '../../../shared/learning/prediction';
 import type { Student } from '../../../shared/planning/student';
 import { type DayPlan, planDay } from '../../../shared/planning/today';
 

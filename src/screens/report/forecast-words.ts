@@ -2,7 +2,7 @@
 import { addDays, daysBetween } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
 import { askedStages, type Programme } from '../../../shared/log/programme';
-import { type Learner, TENTHS } from '../../../shared/learning/model';
+import { type Learner, TENTHS } from '../../../shared/learning/learner';
 import {
   type Forecast,
   forecastOf,

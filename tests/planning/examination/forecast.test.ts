@@ -1,7 +1,7 @@
 /** The forecast against an exact enumeration: all draws, all outcomes, and the day by numerical integration. */
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../../shared/log/day';
-import { chanceAt, chanceEven } from '../../../shared/learning/model';
+import { chanceAt, chanceEven } from '../../../shared/learning/prediction';
 import { density } from '../../../shared/learning/normal';
 import { itemOf, type ItemId } from '../../../shared/music/deck';
 import { chanceOf } from '../../../shared/planning/examination/chance';
