@@ -9,7 +9,7 @@ import {
   WHITE_NOTES,
 } from '../../../shared/music/deck';
 import { playableTempo, type Tempo } from '../../../shared/music/tempo';
-import { workingTempo } from '../../../shared/learning/model';
+import { workingTempo } from '../../../shared/learning/prediction';
 import type { Student } from '../../../shared/planning/student';
 import { entrySeconds } from '../../../shared/planning/today';
 import type { Learner } from '../learner';
