@@ -10,10 +10,11 @@ import {
   isPlayed,
   offerDrills,
 } from '../../shared/planning/drills/offer';
+import { applyEvents, cloneStudent, type Student } from '../../shared/planning/student';
 import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
 import { WISHES } from '../store/own-keys';
 import type { Store } from '../store/store';
-import { newSession, readSession, SESSION_KEY, type Session } from './session';
+import { logKeyOf, newSession, readSession, SESSION_KEY, type Session } from './session';
 
 export interface ListedEntry {
   readonly entry: Entry;
@@ -49,6 +50,8 @@ const wishesSchema = v.object({
 });
 
 export interface DayList {
+  /** What the plan rests on: the start of the day, and what was played outside the list before its first run. */
+  readonly basis: ReadonlySignal<Student>;
   /** Null until the log and the day's wishes have been read, and without a programme. */
   readonly plan: ReadonlySignal<DayPlan | null>;
   readonly entries: ReadonlySignal<readonly ListedEntry[]>;
@@ -109,9 +112,20 @@ function createDayList(store: Store): DayList {
   const offers = computed(() =>
     sore.value === null ? offerDrills(store.dayStart.value, store.today.value, minutes.value) : [],
   );
+  // As text, so that the day is not planned anew for each run of the list.
+  const idsBefore = computed(() =>
+    runsBeforeList(store.todaysRuns.value)
+      .map(({ id }) => id)
+      .join(),
+  );
+  const basis = computed(() =>
+    idsBefore.value === ''
+      ? store.dayStart.value
+      : withRuns(store.dayStart.value, runsBeforeList(store.todaysRuns.peek())),
+  );
   const plan = computed((): DayPlan | null => {
     if (!isReady.value || programme.value === null) return null;
-    const [student, day] = [store.dayStart.value, store.today.value];
+    const [student, day] = [basis.value, store.today.value];
     if (sore.value !== null) return planWithCare(student, day, minutes.value, sore.value);
     const forDrills = (offers.value.length * DRILL_SECONDS) / 60;
     return planDay(student, day, minutes.value - forDrills);
@@ -134,8 +148,8 @@ function createDayList(store: Store): DayList {
   const openSession = computed(() => {
     const { value } = session;
     if (value === null) return null;
-    const { key, items } = value.entry;
-    const played = playedOf(key, store.todaysRuns.value);
+    const { items } = value.entry;
+    const played = playedOf(logKeyOf(value.entry), store.todaysRuns.value);
     return items.some((item) => played.has(item)) ? null : value;
   });
   const next = computed(() => entries.value.find(({ state }) => state === 'open') ?? null);
@@ -151,6 +165,7 @@ function createDayList(store: Store): DayList {
   };
 
   return {
+    basis,
     plan,
     entries,
     drills,
@@ -189,8 +204,20 @@ async function readKept(store: Store) {
   return { wishes: read.success ? read.output : null, session: isOfToday ? open : null };
 }
 
-/** Items that have a run today under an entry of the list. */
-const playedOf = (key: string, runs: readonly RunEvent[]): ReadonlySet<ItemId> =>
+/** Those that came before the list was begun, as placement, a lesson or a recording. */
+function runsBeforeList(runs: readonly RunEvent[]): readonly RunEvent[] {
+  const begun = runs.findIndex(({ entry }) => entry !== null);
+  return begun < 0 ? runs : runs.slice(0, begun);
+}
+
+function withRuns(student: Student, runs: readonly RunEvent[]): Student {
+  const changed = cloneStudent(student);
+  applyEvents(changed, runs, new Set());
+  return changed;
+}
+
+/** Items that have a run today under an entry of the list, or outside it. */
+const playedOf = (key: string | null, runs: readonly RunEvent[]): ReadonlySet<ItemId> =>
   new Set(runs.filter((run) => run.entry === key).map((run) => run.item));
 
 function listed(

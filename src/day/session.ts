@@ -14,7 +14,14 @@ import type { Entry } from '../../shared/planning/today';
 export { SESSION as SESSION_KEY } from '../store/own-keys';
 
 /** The part of an entry that is needed to play and to record it, should the list change meanwhile. */
-export type OpenEntry = Pick<Entry, 'key' | 'kind' | 'note' | 'way' | 'items' | 'isMental'>;
+export type OpenEntry = Pick<Entry, 'key' | 'kind' | 'note' | 'way' | 'items' | 'isMental'> & {
+  /** It is no entry of the list but a probe that places the student: the first, the second … */
+  readonly probe?: number;
+};
+
+/** What the log calls the entry that its runs belong to: null outside the list. */
+export const logKeyOf = ({ key, probe }: OpenEntry): string | null =>
+  probe === undefined ? key : null;
 
 /** How one item went: null where it went at the tempo of the whole. */
 export interface Rating {
@@ -52,6 +59,7 @@ const schema = v.object({
     way: v.picklist(WAYS satisfies readonly Way[]),
     items: v.pipe(v.array(item), v.minLength(1)),
     isMental: v.exactOptional(v.literal(true)),
+    probe: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(1))),
   }),
   at: v.pipe(v.number(), v.integer(), v.minValue(0)),
   phase: v.picklist(['playing', 'rating']),

@@ -35,6 +35,21 @@ test('an entry is done when all of its items have a run under its key', async ()
   expect(list.next.value).toBe(list.entries.value[1]);
 });
 
+test('what is played outside the list counts for it until the list is begun', async () => {
+  const { store, list } = await readyList();
+  const first = list.next.value!;
+  const outside = (item: RunBody['item'], tempo: number) =>
+    store.record([{ ...runsOf([item], '')[0]!, tempo, fluency: 4, entry: null }]);
+  await outside('d.major-6.right.2', 480);
+  const followed = list.next.value!;
+  expect(followed.entry.tempo).toBeGreaterThan(first.entry.tempo);
+  expect(store.dayStart.value.work.size).toBe(0);
+  await store.record(runsOf(followed.entry.items.slice(0, 1), followed.entry.key));
+  const plan = list.plan.value;
+  await outside('e.major-6.right.2', 480);
+  expect(list.plan.value).toEqual(plan);
+});
+
 test('more time makes a longer list today and leaves tomorrow alone', async () => {
   const { store, list } = await readyList();
   const before = list.entries.value.length;

@@ -3,7 +3,7 @@ import { EVEN, type RunBody } from '../../../shared/log/events';
 import { say } from '../../parts/notice/notice';
 import { askToPersistOnce } from '../../store/durability';
 import type { Store } from '../../store/store';
-import type { Rating, Session } from '../../day/session';
+import { logKeyOf, type Rating, type Session } from '../../day/session';
 
 const AS_EXPECTED: Rating = { fluency: EVEN, tempo: null };
 
@@ -36,7 +36,7 @@ export const runsOf = (session: Session): readonly RunBody[] =>
       fluency,
       pedal: session.pedal,
       judge: 'player',
-      entry: session.entry.key,
+      entry: logKeyOf(session.entry),
       ...(take && { take }),
     };
   });
