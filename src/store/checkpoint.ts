@@ -16,7 +16,7 @@ import {
   unpackLastRuns,
   unpackWork,
 } from './packed';
-import { CHECKPOINT_PIECES, placeOf } from './own-keys';
+import { CHECKPOINT_PIECES, parkedKey, placeOf } from './own-keys';
 import { CHECKPOINT } from './schema';
 import type { Base } from './timeline';
 import type { ReadTransaction, WriteTransaction } from './transaction';
@@ -42,12 +42,21 @@ const PIECES_VERSION = 2;
 /** A change of the events that can be read changes the fold as much as one of the model does. */
 const VERSION = `${PIECES_VERSION}.${STUDENT_VERSION}.${EVENT_VERSION}`;
 
-/** The checkpoint of the student who is shown, if it is one of this version of the app. */
-export async function readCheckpoint(transaction: ReadTransaction): Promise<Checkpoint | null> {
+const placed = (key: string, parked: StudentId | null): string =>
+  parked === null ? key : parkedKey(key, parked);
+
+/**
+ * The checkpoint of the student who is shown, or the parked one of another, if it is one of this version of the app. Whose
+ * it is must be asked of the checkpoint.
+ */
+export async function readCheckpoint(
+  transaction: ReadTransaction,
+  parked: StudentId | null = null,
+): Promise<Checkpoint | null> {
   const kept = transaction.objectStore('kept');
   const [head, ...tables] = await Promise.all([
-    kept.get(CHECKPOINT) as Promise<Head | undefined>,
-    ...[LEARNER, LAST_RUNS, WORK].map((key) => kept.get(key)),
+    kept.get(placed(CHECKPOINT, parked)) as Promise<Head | undefined>,
+    ...[LEARNER, LAST_RUNS, WORK].map((key) => kept.get(placed(key, parked))),
   ]);
   if (head?.version !== VERSION) return null;
   const [learner, lastRuns, work] = tables as [Learner, PackedLastRuns, PackedWork];
@@ -61,19 +70,22 @@ export async function readCheckpoint(transaction: ReadTransaction): Promise<Chec
   return { student, base: { state, upTo, unread } };
 }
 
+/** Keeps it for the student who is shown, or parks it for another. */
 export async function writeCheckpoint(
   transaction: WriteTransaction,
   { student, base }: Checkpoint,
+  isParked = false,
 ): Promise<void> {
   const { state, upTo, unread } = base;
   const { learner, lastRuns, work, ...rest } = state;
   const head: Head = { version: VERSION, student, upTo, unread, state: rest };
-  const kept = transaction.objectStore('kept');
+  const put = (value: unknown, key: string) =>
+    transaction.objectStore('kept').put(value, placed(key, isParked ? student : null));
   await Promise.all([
-    kept.put(head, CHECKPOINT),
-    kept.put(learner, LEARNER),
-    kept.put(packLastRuns(lastRuns), LAST_RUNS),
-    kept.put(packWork(work), WORK),
+    put(head, CHECKPOINT),
+    put(learner, LEARNER),
+    put(packLastRuns(lastRuns), LAST_RUNS),
+    put(packWork(work), WORK),
   ]);
 }
 

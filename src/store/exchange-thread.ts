@@ -1,17 +1,13 @@
 /** Takes files in as exchange.ts does, but by a thread of its own, so that the page stays alive. */
-import { BackupError, type BackupPreview } from '../../shared/formats/backup';
+import type { BackupPreview } from '../../shared/formats/backup';
 import { trustedScriptUrl } from '../trusted';
-import { StoreError, type StoreErrorKind } from './errors';
+import { StoreError } from './errors';
 import { restore as restoreHere } from './exchange';
-import type { Answer, Failure, Order } from './exchange-orders';
+import type { Answer, Order } from './exchange-orders';
 // oxlint-disable-next-line import/default -- what the bundler makes of a worker: its address
 import exchangeWorkerUrl from './exchange-worker?worker&url';
+import { errorOf } from './failure';
 import type { Connection } from './open';
-
-function errorOf({ name, message, kind, line = null }: Failure): Error {
-  if (name === 'BackupError') return new BackupError(message, line);
-  return new StoreError((kind as StoreErrorKind | undefined) ?? 'failed', { detail: message });
-}
 
 let orders = 0;
 

@@ -4,7 +4,8 @@
  */
 import type { BackupPreview } from '../../shared/formats/backup';
 import { readBackup, restore } from './exchange';
-import type { Answer, Failure, Order } from './exchange-orders';
+import type { Answer, Order } from './exchange-orders';
+import { failureOf } from './failure';
 import { connect } from './open';
 
 const nothing = () => undefined;
@@ -23,11 +24,6 @@ async function follow(order: Order): Promise<BackupPreview | null> {
   const preview = await readBackup(connection, order.file);
   offered = () => restore(connection, preview);
   return { ...preview, fresh: [] };
-}
-
-function failureOf(error: unknown): Failure {
-  const { name, message, kind, line } = error as Failure;
-  return { name, message, ...(kind && { kind }), ...(line !== undefined && { line }) };
 }
 
 function answer(given: Answer): void {

@@ -11,6 +11,7 @@ import {
 import { BackupReader, checkSize } from '../../shared/formats/backup-reader';
 import type { Day, EventId, StudentId } from '../../shared/log/events';
 import { dropCheckpointOver } from './checkpoint';
+import { noteTakenIn } from './hand-over';
 import type { Connection } from './open';
 import { readShown } from './own-keys';
 import { BATCH, readArrived, readBatch, readStanding } from './read';
@@ -188,7 +189,8 @@ async function welcome(
 }
 
 /** Adds what the log lacks, in one transaction. */
-export function restore(connection: Connection, { fresh }: BackupPreview): Promise<void> {
+export function restore(connection: Connection, preview: BackupPreview): Promise<void> {
+  const { fresh, made, students } = preview;
   const entries = fresh.toSorted((a, b) => (a.id < b.id ? -1 : 1));
   return connection.run((database) =>
     write(database, async (transaction) => {
@@ -197,6 +199,8 @@ export function restore(connection: Connection, { fresh }: BackupPreview): Promi
       for (let i = 0; i < entries.length; i += PORTION) {
         sequence = await add(transaction, entries.slice(i, i + PORTION), sequence);
       }
+      const ids = students.map(({ student }) => student);
+      await noteTakenIn(transaction, ids, Date.parse(made));
     }),
   );
 }

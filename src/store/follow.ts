@@ -55,9 +55,14 @@ export interface Reading {
   onLong(): void;
 }
 
-/** Reads the whole log anew. */
-export async function rebuild(database: LogDatabase, reading: Reading): Promise<Position> {
-  const { student, roster, sequence, corrections } = await readCorrections(database);
+/** Reads the whole log anew: of the student who is shown, or of another. */
+export async function rebuild(
+  database: LogDatabase,
+  reading: Reading,
+  wanted: StudentId | null = null,
+): Promise<Position> {
+  const { student: shown, roster, sequence, corrections } = await readCorrections(database);
+  const student = wanted ?? shown;
   const timeline = new Timeline();
   if (student !== null) {
     const own = corrections.filter((record) => record.student === student);

@@ -13,6 +13,8 @@ export const SESSION = 'session';
 export const WISHES = 'today';
 /** An examination that has begun and is not yet in the log. */
 export const EXAMINATION = 'examination';
+/** The probes by which a student is placed today; read and written in src/day. */
+export const PLACEMENT = 'placement';
 
 export const CHECKPOINT_PIECES = {
   learner: `${CHECKPOINT}.learner`,
@@ -24,11 +26,13 @@ const OF_STUDENT: readonly string[] = [
   SESSION,
   WISHES,
   EXAMINATION,
+  PLACEMENT,
   CHECKPOINT,
   ...Object.values(CHECKPOINT_PIECES),
 ];
 
-const parkedKey = (key: string, student: StudentId): string => `${key} ${student}`;
+/** Where a record of a student lies who is not shown. */
+export const parkedKey = (key: string, student: StudentId): string => `${key} ${student}`;
 
 /** The student who is shown, or null as long as there is none. */
 export async function readShown(

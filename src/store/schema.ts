@@ -56,6 +56,7 @@ export const STUDENT = 'log.student';
 export const ROSTER = 'log.students';
 export const CHECKPOINT = 'log.checkpoint';
 export const HANDED_OVER = 'log.handed-over';
+export const TAKEN_IN = 'log.taken-in';
 
 /** The day of the last backup; screens may read it. */
 export const LAST_BACKUP = 'last-backup';

@@ -13,6 +13,7 @@ import { placeOf } from './own-keys';
 import { readKept, readRuns } from './read';
 import { OWN_PREFIX } from './schema';
 import { followLog, type StateSignals } from './state';
+import type { StudioAsk } from './studio';
 import { note } from './transaction';
 
 export { StoreError, type StoreErrorKind } from './errors';
@@ -20,6 +21,7 @@ export type { StoreStatus } from './state';
 export type { Mark, StudentFile } from './exchange';
 export type { HandOver } from './hand-over';
 export type { Listed } from './roster';
+export type { Overview } from './studio';
 export type { UnreadEvent } from './timeline';
 
 /** The record of one student. */
@@ -67,11 +69,17 @@ export interface Students {
   handOvers(student: StudentId): Promise<readonly HandOver[]>;
   /** Notes that a file with this mark has been handed to somebody. */
   noteHandOver(student: StudentId, receiver: string, mark: Mark): Promise<void>;
+  /** Tells how some students stand, one after the other. Rejects with a StoreError. */
+  overlook(ask: StudioAsk): Promise<void>;
 }
 
 /** Takes files in, by a thread where there are threads. */
 const intake = async () =>
   'Worker' in globalThis ? import('./exchange-thread') : import('./exchange');
+
+/** Reads how all students stand, likewise. */
+const studio = async () =>
+  'Worker' in globalThis ? import('./studio-thread') : import('./studio');
 
 /** All that is on the device; as a store it is that of the student who is shown at first. */
 export interface Device extends Store, Pick<StateSignals, 'problem'> {
@@ -231,6 +239,7 @@ export function openStore({ name, now, dayOf }: StoreOptions): Device {
         const made = { student: id, receiver, mark, day: dayOf(now()) };
         await (await import('./hand-over')).noteHandOver(connection, made);
       },
+      overlook: async (ask) => (await studio()).readStudio(connection, ask, name),
     },
   };
 }

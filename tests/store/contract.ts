@@ -6,6 +6,7 @@ import { aboutDays } from './contract-days';
 import { aboutExchange } from './contract-exchange';
 import { aboutLog } from './contract-log';
 import { aboutStudents } from './contract-students';
+import { aboutStudio } from './contract-studio';
 import { aboutTrouble } from './contract-trouble';
 import type { Promises } from './world';
 
@@ -14,5 +15,6 @@ export const contract: Promises = {
   ...aboutDays,
   ...aboutExchange,
   ...aboutStudents,
+  ...aboutStudio,
   ...aboutTrouble,
 };
