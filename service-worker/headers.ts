@@ -26,7 +26,7 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Permissions-Policy':
-    'camera=(), geolocation=(), payment=(), usb=(), microphone=(self), midi=(self), screen-wake-lock=(self)',
+    'geolocation=(), payment=(), usb=(), camera=(self), microphone=(self), midi=(self), screen-wake-lock=(self)',
 };
 
 /** Files under assets/ carry a hash of their content in the name, so they never change; all others may at any visit. A 404 gets 'no-store'. */

@@ -5,13 +5,11 @@ interface FileFieldProps {
   readonly label: string;
   /** As the attribute of the same name. */
   readonly accept: string;
-  /** Where there is a camera, it is offered first. */
-  readonly isForCamera?: boolean;
   readonly onFile: (file: File) => void;
 }
 
 /** Chooses a file. */
-export function FileField({ label, accept, isForCamera = false, onFile }: FileFieldProps) {
+export function FileField({ label, accept, onFile }: FileFieldProps) {
   const id = useId();
   return (
     <div>
@@ -23,7 +21,6 @@ export function FileField({ label, accept, isForCamera = false, onFile }: FileFi
         type="file"
         class={styles.file}
         accept={accept}
-        {...(isForCamera ? { capture: 'environment' } : {})}
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           // The same file may be chosen again after an error.

@@ -1,8 +1,9 @@
-/** The ways in which a programme comes: a picture of a QR code, a link, a file. */
+/** The ways in which a programme comes: a QR code before the camera or in a picture, a link, a file. */
 import { useId, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
 import { FileField } from '../../parts/file-field/file-field';
 import { OpenFile } from '../../parts/open-file/open-file';
+import { CameraScan } from '../../parts/programme-offer/camera-scan';
 import { codeIn } from '../../parts/programme-offer/link';
 import { textInPicture } from '../../parts/programme-offer/scan';
 import { go } from '../../route';
@@ -37,10 +38,10 @@ export function OpenProgramme({ failure: ofLink }: { readonly failure: string | 
       {told !== null && <p role="alert">{told}</p>}
       <section class={styles.way}>
         <h2>From a QR code</h2>
+        <CameraScan onText={open} />
         <FileField
           label="Take a picture of it, or choose one"
           accept="image/*"
-          isForCamera
           onFile={(picture) => void scan(picture)}
         />
       </section>
