@@ -2,9 +2,9 @@
 import type { Grouping } from '../../../shared/music/tempo';
 import { markOf } from '../../../shared/music/tempo';
 import type { Report } from '../../../shared/planning/report';
+import { Bar } from '../../parts/bar/bar';
 import { percent } from '../../parts/percent-text';
 import { wayText } from '../../parts/words';
-import { Bar } from './bar';
 import styles from './table.module.css';
 
 interface StageTableProps {

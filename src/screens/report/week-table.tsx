@@ -1,7 +1,7 @@
 /** The work done, week by week. */
 import type { Week } from '../../../shared/planning/weeks';
+import { Bar } from '../../parts/bar/bar';
 import { shortDay } from '../../parts/dates';
-import { Bar } from './bar';
 import styles from './table.module.css';
 
 export function WeekTable({ weeks }: { readonly weeks: readonly Week[] }) {
