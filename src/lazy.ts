@@ -19,6 +19,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   examination: async () =>
     (await import('./screens/examination/examination-screen')).ExaminationScreen,
   lesson: async () => (await import('./screens/lesson/lesson-screen')).LessonScreen,
+  placement: async () => (await import('./screens/placement/placement-screen')).PlacementScreen,
   programme: async () => (await import('./screens/programme/programme-screen')).ProgrammeScreen,
   receive: async () => (await import('./screens/receive/receive-screen')).ReceiveScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,

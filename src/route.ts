@@ -12,6 +12,7 @@ export const SCREENS = [
   'report',
   'examination',
   'lesson',
+  'placement',
   'settings',
   'programme',
   'receive',

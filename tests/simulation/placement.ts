@@ -55,7 +55,7 @@ function probed(family: (typeof FAMILIES)[number], number: number, how: Probing)
   const sharpness: Sharpness[] = [];
   for (let run = 0; run <= RUNS.at(-1)!; run++) {
     if (RUNS.includes(run)) sharpness.push(sharpnessOf(model, deck, day, learner));
-    const { item, tempo } = how === 'chosen' ? nextProbe(model, all, day) : draw();
+    const { item, tempo } = how === 'chosen' ? nextProbe(model, all, { day })! : draw();
     const fluency = learner.play(item.index, Math.log2(tempo / 4), FIRST_DAY);
     observe(model, item, { tempo, fluency, day: FIRST_DAY });
   }

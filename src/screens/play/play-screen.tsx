@@ -3,10 +3,11 @@ import { useEffect } from 'preact/hooks';
 import { ButtonLink } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
-import { hrefOf, replace } from '../../route';
+import { go, hrefOf, replace } from '../../route';
 import { useStore } from '../../store-context';
 import { isBusy } from '../../update/update';
 import { dayListOf } from '../../day/day-list';
+import { placementOf } from '../../day/placement';
 import type { Session } from '../../day/session';
 import { ListEnd } from './list-end';
 import { RatingScreen } from './rating';
@@ -41,10 +42,20 @@ function Desk() {
   }, [isOpen]);
   if (session === null) return <ListEnd />;
 
-  const setSession = (changed: Session | null): void => {
+  const keep = (changed: Session | null): void => {
     list.setSession(changed).catch(() => {
       say('This device has no room to remember where you are: reloading the page would lose it.');
     });
+  };
+  const isProbe = session.entry.probe !== undefined;
+  /** After a probe comes the next at once, and after the last what they have shown. */
+  const setSession = (changed: Session | null): void => {
+    const following =
+      isProbe && changed === null
+        ? placementOf(store).next(store.student.peek().programme!)
+        : changed;
+    keep(following);
+    if (isProbe && following === null) go('placement');
   };
   if (session.phase === 'rating') {
     return <RatingScreen key={session.entry.key} session={session} setSession={setSession} />;
@@ -56,9 +67,14 @@ function Desk() {
         session={session}
         reason={next?.entry.key === session.entry.key ? next.entry.reason : null}
         setSession={setSession}
+        onStop={() => {
+          if (isProbe) keep(null);
+          go(isProbe ? 'placement' : 'today');
+        }}
         onLeaveOut={() => {
+          if (isProbe) placementOf(store).passOver(session.entry.items[0]!);
+          else list.leaveOut(session.entry.key);
           setSession(null);
-          list.leaveOut(session.entry.key);
         }}
         onThought={() => {
           setSession(null);

@@ -45,7 +45,7 @@ export function RatingScreen({ session, setSession }: RatingProps) {
     setSession,
     isSaving,
     onSave: save,
-    onStop: () => go('today'),
+    onStop: () => go(entry.probe === undefined ? 'today' : 'placement'),
     isSettled: () => isSettled.current,
   };
 

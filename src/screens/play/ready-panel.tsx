@@ -14,6 +14,8 @@ interface ReadyPanelProps {
   readonly session: Session;
   readonly grouping: Grouping;
   readonly reason: string | null;
+  /** What is to be expected of the tempo that is set; null where nothing is played. */
+  readonly expectation: string | null;
   /** All of it is even at the tempo that is asked, so the pedal may come in. */
   readonly mayPedal: boolean;
   /** The device would not keep the screen lit. */
@@ -40,6 +42,9 @@ export function ReadyPanel(props: ReadyPanelProps) {
     <div class={styles.panel}>
       {reason !== null && at === 0 && <p class={styles.reason}>{reason}</p>}
       {props.mayGoDark && <p class={styles.reason}>This device may let the screen go dark.</p>}
+      {props.expectation !== null && at === 0 && (
+        <p class={styles.expectation}>{props.expectation}</p>
+      )}
       <div class={styles.settings}>
         <TempoStepper
           label={`Tempo, ${grouping} notes a beat`}
@@ -75,7 +80,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           </>
         ) : (
           <Button kind="quiet" onClick={props.onLeaveOut}>
-            Leave it out today
+            {session.entry.probe === undefined ? 'Leave it out today' : 'Skip this one'}
           </Button>
         )}
         <EarControl />

@@ -1,3 +1,4 @@
+import { PROBES } from '../../../shared/planning/placement';
 import { Button } from '../../parts/button/button';
 import { noteText, wayText } from '../../parts/words';
 import type { OpenEntry } from '../../day/session';
@@ -12,7 +13,11 @@ interface StandBarProps {
 
 /** What is being played, how far along it is, and the way out. */
 export function StandBar({ entry, at, isPlaying, onStop }: StandBarProps) {
-  const count = entry.items.length;
+  // Probes are counted as the chords of a round are.
+  const { probe } = entry;
+  const count = probe === undefined ? entry.items.length : PROBES;
+  const place = probe === undefined ? at : probe - 1;
+  const what = probe === undefined ? 'Chord' : 'Run';
   return (
     <header class={styles.bar}>
       <div class={styles.words}>
@@ -20,19 +25,19 @@ export function StandBar({ entry, at, isPlaying, onStop }: StandBarProps) {
           <span class="music">{noteText(entry.note)}</span>, {wayText(entry.way)}
         </p>
         {count > 1 && (
-          <div class={styles.ticks} role="img" aria-label={`Chord ${at + 1} of ${count}`}>
-            {entry.items.map((item, i) => (
+          <div class={styles.ticks} role="img" aria-label={`${what} ${place + 1} of ${count}`}>
+            {Array.from({ length: count }, (_, i) => (
               <span
-                key={item}
+                key={i}
                 class={styles.tick}
-                data-place={i < at ? 'past' : i === at ? 'now' : 'ahead'}
+                data-place={i < place ? 'past' : i === place ? 'now' : 'ahead'}
               />
             ))}
           </div>
         )}
       </div>
       <Button size="stand" onClick={onStop}>
-        {isPlaying ? 'Stop' : 'List'}
+        {isPlaying ? 'Stop' : probe === undefined ? 'List' : 'Enough'}
       </Button>
     </header>
   );

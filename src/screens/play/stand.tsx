@@ -1,13 +1,14 @@
 /** One entry on the music stand: first what is to come, with the tempo, then the run itself. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { itemOf } from '../../../shared/music/deck';
 import { fingeringFor } from '../../../shared/planning/chosen-fingering';
 import { targetOf } from '../../../shared/planning/map';
 import { isReadyForPedal } from '../../../shared/planning/pedal';
 import { type Reason, reasonText } from '../../../shared/planning/reasons';
+import { tempoReason } from '../../../shared/planning/tempo-reason';
 import { say, unsay } from '../../parts/notice/notice';
 import { preferences } from '../../preferences';
-import { go } from '../../route';
 import { startMetronome } from '../../sound/metronome';
 import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
 import { useStore } from '../../store-context';
@@ -15,6 +16,7 @@ import type { Session } from '../../day/session';
 import { courseOf, type CourseOptions } from './course';
 import { useEar } from './listen';
 import { useStandKeys } from './pedal';
+import { probeText } from './probe-text';
 import { ReadyPanel } from './ready-panel';
 import { type Run, startRun } from './run';
 import { RunPanel } from './run-panel';
@@ -27,13 +29,16 @@ interface StandProps {
   /** Why the entry is on the list; null once the list has moved on without it. */
   readonly reason: Reason | null;
   readonly setSession: (session: Session | null) => void;
+  readonly onStop: () => void;
   readonly onLeaveOut: () => void;
   /** An entry that is only gone through in the mind is over. */
   readonly onThought: () => void;
 }
 
-export function Stand({ session, reason, setSession, onLeaveOut, onThought }: StandProps) {
-  const student = useStore().student.value;
+export function Stand(props: StandProps) {
+  const { session, setSession, onThought } = props;
+  const store = useStore();
+  const student = store.student.value;
   const programme = student.programme!;
   const { fingerings, span } = student;
   const { grouping, contraryForm } = programme;
@@ -115,7 +120,9 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
     // What went before the arpeggio that was broken off can still be rated.
     if (playing !== null && at > 0) ear.end(latest.current, at, setSession);
     run.value?.stop();
-    go('today');
+    // A probe that was broken off can be begun again, or passed over.
+    if (playing !== null && entry.probe !== undefined) run.value = null;
+    else props.onStop();
   };
   useStandKeys({
     forward: () => (playing === null ? begin(session.at) : playing.next()),
@@ -131,14 +138,27 @@ export function Stand({ session, reason, setSession, onLeaveOut, onThought }: St
         <ReadyPanel
           session={session}
           grouping={grouping}
-          reason={reason && reasonText(reason, grouping)}
+          reason={
+            entry.probe === undefined
+              ? props.reason && reasonText(props.reason, grouping)
+              : probeText(student, entry.items, entry.probe)
+          }
+          expectation={
+            entry.isMental
+              ? null
+              : tempoReason(student.learner, entry.items.map(itemOf), {
+                  tempo,
+                  day: store.today.value,
+                  grouping,
+                })
+          }
           mayPedal={isReadyForPedal(student, programme, entry.items)}
           mayGoDark={light.value?.state.value === 'off'}
           onTempo={(wish) => setSession({ ...session, tempo: wish })}
           onPedal={(wish) => setSession({ ...session, pedal: wish })}
           onBegin={begin}
           onRate={() => rate(session.at)}
-          onLeaveOut={onLeaveOut}
+          onLeaveOut={props.onLeaveOut}
         />
       ) : (
         <RunPanel

@@ -46,6 +46,7 @@ export function ProgrammeSection() {
           <Button onClick={() => setDraft(programme)}>Change the programme</Button>
           <Button onClick={() => setGiving(true)}>Give it to somebody…</Button>
         </div>
+        <a href={hrefOf('placement')}>Find out where you are: ten runs, about six minutes</a>
         <a href={hrefOf('programme')}>Open a programme from a QR code, a link or a file</a>
         <GiveProgramme
           programme={programme}

@@ -1,6 +1,7 @@
 /** The first screen: what is to be practised today, why, and one button to begin. */
 import { useEffect } from 'preact/hooks';
 import { DRILL_SECONDS } from '../../../shared/planning/drills/offer';
+import type { Student } from '../../../shared/planning/student';
 import type { DayPlan } from '../../../shared/planning/today';
 import { ButtonLink } from '../../parts/button/button';
 import { dayText, minutesText } from '../../parts/dates';
@@ -57,7 +58,7 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
   const isRest = list.sore.value === null && isRestDay(store.student.value, plan.day);
   return (
     <div data-ready="today">
-      <Remarks plan={plan} isRest={isRest} />
+      <Remarks plan={plan} student={list.basis.value} isRest={isRest} />
       {entries.length === 0 ? (
         <p>
           {list.minutes.value} minutes are too few for a round at today’s tempos. Take a little more
@@ -134,9 +135,16 @@ function Begin({ list, isRest }: { readonly list: DayList; readonly isRest: bool
   );
 }
 
-function Remarks({ plan, isRest }: { readonly plan: DayPlan; readonly isRest: boolean }) {
+interface RemarksProps {
+  readonly plan: DayPlan;
+  /** What the plan rests on. */
+  readonly student: Student;
+  readonly isRest: boolean;
+}
+
+function Remarks({ plan, student, isRest }: RemarksProps) {
   const store = useStore();
-  const sentences = whatStandsOut(store.dayStart.value, plan);
+  const sentences = whatStandsOut(student, plan);
   const unread = store.unread.value.length;
   return (
     <div class={styles.remarks}>
@@ -149,6 +157,12 @@ function Remarks({ plan, isRest }: { readonly plan: DayPlan; readonly isRest: bo
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      {student.work.size === 0 && (
+        <p>
+          Do you play some of it already? <a href={hrefOf('placement')}>Find out where you are</a>:
+          ten runs, about six minutes.
+        </p>
+      )}
       {unread > 0 && (
         <p>
           {unread === 1 ? 'One record' : `${unread} records`} could not be read and were set aside:
