@@ -8,7 +8,7 @@ import {
   MOST_DRAWN,
   SLOWEST_PERCENT,
 } from '../log/examination';
-import type { Programme } from '../log/programme';
+import { MOST_FURTHER_DATES, type Programme } from '../log/programme';
 import { MOST_FAULTS, MOST_STEPS, type RunTake, TAKE_SOURCES } from '../log/run-take';
 import { CHORD_IDS, chordOf } from '../music/chords';
 import {
@@ -29,6 +29,8 @@ export const LONGEST_TEXT = 2000;
 /** Characters of a student's name. */
 export const LONGEST_NAME = 200;
 export const LONGEST_ENTRY = 100;
+/** Characters of what a date of the programme is called. */
+export const LONGEST_DATE_WORDS = 60;
 /** Keeps a void event within one line of a backup. */
 const MOST_VOIDED = 400;
 
@@ -81,6 +83,11 @@ const areUnique = (values: readonly string[]) => new Set(values).size === values
 
 const stageGoal = v.object({ asked: v.boolean(), target: tempo });
 
+export const furtherDates = v.pipe(
+  v.array(v.object({ day, words: text(LONGEST_DATE_WORDS) })),
+  v.maxLength(MOST_FURTHER_DATES),
+);
+
 export const programmeSchema = v.object({
   notes: v.pipe(
     v.array(v.picklist(STARTING_NOTES)),
@@ -100,6 +107,7 @@ export const programmeSchema = v.object({
   minutes: whole(1, 600),
   daysPerWeek: whole(1, 7),
   date: v.nullable(day),
+  furtherDates: v.exactOptional(furtherDates),
   requirements: v.exactOptional(text(LONGEST_TEXT)),
 }) satisfies v.GenericSchema<unknown, Programme>;
 

@@ -10,6 +10,15 @@ export interface StageGoal {
   readonly target: Tempo;
 }
 
+/** A lesson, a rehearsal, a concert: what happens on a day beside the examination. */
+export interface FurtherDate {
+  readonly day: Day;
+  /** What it is, as the person calls it; may be empty. */
+  readonly words: string;
+}
+
+export const MOST_FURTHER_DATES = 12;
+
 export interface Programme {
   /** In the order of the deck, at least one. */
   readonly notes: readonly StartingNote[];
@@ -22,6 +31,8 @@ export interface Programme {
   readonly daysPerWeek: number;
   /** Of the examination or lesson, or null. */
   readonly date: Day | null;
+  /** Other dates to be ready for, in the order in which they were set. A reader that does not know the field leaves it out. */
+  readonly furtherDates?: readonly FurtherDate[];
   /** What else is asked for, in words. A reader that does not know the field leaves it out. */
   readonly requirements?: string;
 }

@@ -7,7 +7,8 @@ import type { Hand } from '../music/fingering/types';
 import { playableTempo } from '../music/tempo';
 import { meanOn, workingTempo } from '../learning/prediction';
 import { notesOf, type Student } from './student';
-import { type DayPlan, type Entry, entrySeconds, planDay } from './today';
+import { entrySeconds } from './candidates';
+import { type DayPlan, type Entry, planDay } from './today';
 
 export const SORE = ['right', 'left', 'both'] as const;
 export type Sore = (typeof SORE)[number];

@@ -1,6 +1,13 @@
 /** Which entry may follow which, whatever its value: rules TWIN and HANDS of RULES.md. */
 import type { Learner } from '../learning/learner';
-import { handsOf, type Item, type StartingNote, type Way } from '../music/deck';
+import {
+  handsOf,
+  type Item,
+  roundItems,
+  STARTING_NOTES,
+  type StartingNote,
+  type Way,
+} from '../music/deck';
 import { pitchClassOf } from '../music/spelling';
 
 export interface Placed {
@@ -26,6 +33,21 @@ const isNearTwin = (learner: Learner, last: Placed, next: Placed): boolean =>
   last.way === next.way &&
   areNear(last.note, next.note) &&
   last.items.some((item) => learner.runs[item.index]! < FRESH_RUNS);
+
+const isPlayedOn = (learner: Learner, day: number, note: StartingNote, way: Way): boolean =>
+  roundItems(note, way).some(({ index }) => learner.lastDay[index] === day);
+
+/** What an earlier list of the day has left fresh: its items have their evening turn, their near twins do not. */
+export function isTwinOfToday(learner: Learner, day: number, { note, way }: Placed): boolean {
+  if (isPlayedOn(learner, day, note, way)) return false;
+  return STARTING_NOTES.some(
+    (other) =>
+      areNear(other, note) &&
+      roundItems(other, way).some(
+        ({ index }) => learner.lastDay[index] === day && learner.runs[index]! < FRESH_RUNS,
+      ),
+  );
+}
 
 function tiresOneHand(before: readonly Placed[], next: Placed): boolean {
   const hands = handsOf(next.way);

@@ -18,6 +18,8 @@ export interface Weakest {
 
 export type Reason =
   | { readonly kind: 'wished' }
+  /** In the week before the date: a whole round at the target before anything else. */
+  | { readonly kind: 'cold' }
   /** Every fifth entry of a note goes back a stage. */
   | { readonly kind: 'look-back'; readonly way: Way }
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
@@ -83,6 +85,8 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
   switch (reason.kind) {
     case 'wished':
       return 'Asked for by your teacher.';
+    case 'cold':
+      return 'As on the day itself: once, cold, at the tempo that is asked.';
     case 'look-back':
       return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind.`;
     case 'new':

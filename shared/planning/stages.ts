@@ -1,10 +1,21 @@
 /**
- * Which stage is open, arpeggio by arpeggio. A stage opens when the one below holds on separate days, and closes again
- * when it does not hold. The decision falls with a run, never between runs, so it does not flicker.
+ * Which stage is open, arpeggio by arpeggio. A stage opens when the one below holds on separate days, for the whole note
+ * once it does for most chords, and closes again where it does not hold. The decision falls with a run, never between
+ * runs, so it does not flicker.
  */
 import { type Day, EVEN, type RunBody } from '../log/events';
 import { askedStages, type Programme } from '../log/programme';
-import { ARPEGGIO_COUNT, DECK, type Item, itemAt, STAGES, stageIndex } from '../music/deck';
+import { CHORD_IDS } from '../music/chords';
+import {
+  ARPEGGIO_COUNT,
+  DECK,
+  type Item,
+  itemAt,
+  roundItems,
+  STAGES,
+  stageIndex,
+  type StartingNote,
+} from '../music/deck';
 import type { Learner } from '../learning/learner';
 import { chanceEven } from '../learning/prediction';
 import { dayNumber } from '../log/day';
@@ -36,6 +47,31 @@ export const cloneStageBook = (book: StageBook): StageBook => ({
   evenDays: book.evenDays.slice(),
   lastEvenDay: book.lastEvenDay.slice(),
 });
+
+/** So many of the eleven chords of a note are most of them. */
+const MOST = 6;
+
+/** The highest open stage of each chord of the note that an arpeggio belongs to: a part of the book itself. */
+function openOfNote({ open }: StageBook, arpeggioIndex: number): Uint8Array {
+  const first = arpeggioIndex - (arpeggioIndex % CHORD_IDS.length);
+  return open.subarray(first, first + CHORD_IDS.length);
+}
+
+/** Whether a stage is open for most chords of a note. */
+export const isOpenForMost = (book: StageBook, note: StartingNote, stage: number): boolean => {
+  const { arpeggioIndex } = roundItems(note, STAGES[0])[0]!;
+  return openOfNote(book, arpeggioIndex).filter((open) => open >= stage).length >= MOST;
+};
+
+/** Opens a stage for an arpeggio, and for the others of its note once it is open for most of them. */
+function openStage(book: StageBook, { arpeggioIndex, note }: Item, stage: number): void {
+  book.open[arpeggioIndex] = stage;
+  if (!isOpenForMost(book, note, stage)) return;
+  const ofNote = openOfNote(book, arpeggioIndex);
+  ofNote.forEach((open, chord) => {
+    ofNote[chord] = Math.max(open, stage);
+  });
+}
 
 /** Index of the highest stage that the programme asks for: nothing opens beyond it. */
 export const topStage = (programme: Programme): number =>
@@ -69,14 +105,14 @@ export function noteRun(
   const open = book.open[item.arpeggioIndex]!;
   const top = topStage(programme);
   if (stage > open) {
-    if (isEven) book.open[item.arpeggioIndex] = Math.min(stage, top);
+    if (isEven) openStage(book, item, Math.min(stage, top));
     return;
   }
   if (stage < open) return;
   if (isEven) {
     const holds = book.evenDays[item.index]! >= DAYS_TO_HOLD;
     const isLikely = () => chanceEven(learner, item, half, run.day) >= HOLDS;
-    if (open < top && holds && isLikely()) book.open[item.arpeggioIndex] = open + 1;
+    if (open < top && holds && isLikely()) openStage(book, item, open + 1);
     return;
   }
   const isKnown = learner.runs[item.index]! >= RUNS_TO_CLOSE;

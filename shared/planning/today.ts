@@ -4,28 +4,26 @@
  */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
-import {
-  type Item,
-  type ItemId,
-  roundItems,
-  STAGES,
-  stageIndex,
-  type StartingNote,
-  type Way,
-} from '../music/deck';
-import { type ContraryForm, roundIntervals } from '../music/sequence';
-import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
-import { cloneLearner, type Learner } from '../learning/learner';
+import { type ItemId, itemOf, type StartingNote, type Way } from '../music/deck';
+import type { Tempo } from '../music/tempo';
+import { cloneLearner } from '../learning/learner';
 import { practise } from '../learning/practice';
-import { workingTempo } from '../learning/prediction';
-import { frontStage, isNothingNew } from './front';
+import {
+  type Candidate,
+  candidatesOf,
+  type Planning as Base,
+  singleOf,
+  wholeRound,
+} from './candidates';
+import { coldRoundOn } from './cold-round';
+import { datesAhead } from './dates';
+import { isNothingNew } from './front';
+import { joinedNotes } from './joining';
 import { lookBackWay } from './look-back';
-import { mayFollow, type Placed } from './order';
+import { isTwinOfToday, mayFollow, type Placed } from './order';
 import { reasonFor } from './reason-for';
 import type { Reason } from './reasons';
-import { notesOf, type Student } from './student';
-import { valueOfRun } from './value';
+import type { Student } from './student';
 import { wishedOn } from './wishes';
 
 export interface Entry {
@@ -52,177 +50,85 @@ export interface DayPlan {
   readonly seconds: number;
 }
 
-/** Own estimates, in seconds: to read and find the first keys, and to rate one item. */
-const ROUND_SETUP = 20;
-const SINGLE_SETUP = 15;
-const RATING = 2;
-const SHORTEST_ROUND = 4;
-const RUNS_A_DAY = 6;
-/** Without a date, what a run is worth is measured four weeks ahead. */
-const DAYS_AHEAD = 28;
-/** Nothing is gained by asking for more than this above the target. */
-const ABOVE_TARGET = 1.2;
-
-interface Planning {
-  readonly student: Student;
-  readonly programme: Programme;
-  readonly day: Day;
-  /** Moves on with every entry that is planned. */
-  readonly learner: Learner;
-  readonly planned: Map<ItemId, number>;
+interface Planning extends Base {
+  readonly notes: readonly StartingNote[];
+  /** Which of the day's lists it is: 1 for the first. */
+  readonly sitting: number;
   readonly entriesOf: Map<StartingNote, number>;
   readonly keys: Map<string, number>;
   /** What each note could offer next; forgotten when one of its entries is planned. */
   readonly candidates: Map<StartingNote, readonly Candidate[]>;
   /** What is on the list so far, in order. */
   readonly before: Placed[];
-  /** After a long break and before the date nothing new is begun. */
-  readonly isPlayedOnly: boolean;
 }
 
-interface Candidate {
-  readonly kind: Entry['kind'];
-  readonly note: StartingNote;
-  readonly way: Way;
-  readonly items: readonly Item[];
-  readonly tempo: Tempo;
-  readonly seconds: number;
-  /** Expected fall of the shortfall a second. */
-  readonly rate: number;
+/** How often each item was played on a day before the list begins. */
+function playedOn({ learner, lastRuns }: Student, day: Day): Map<ItemId, number> {
+  const played = new Map<ItemId, number>();
+  const number = dayNumber(day);
+  for (const id of lastRuns.keys()) {
+    const { index } = itemOf(id);
+    if (learner.lastDay[index] === number) played.set(id, learner.runsThatDay[index]!);
+  }
+  return played;
 }
 
-interface Valued {
-  readonly item: Item;
-  readonly value: number;
-  readonly tempo: Tempo;
-}
-
-/** The 40 % quantile, of an ascending list. */
-const lowerMiddle = (sorted: readonly number[]): number =>
-  sorted[Math.floor(0.4 * (sorted.length - 1))]!;
-
-function targetOf(programme: Programme, way: Way): Tempo {
-  if (way === 'right.4' || way === 'left.4') return programme.stages['together.4'].target;
-  return programme.stages[way].target;
-}
-
-function isFree({ student, planned }: Planning, item: Item): boolean {
-  return !student.aside.has(item.id) && (planned.get(item.id) ?? 0) < RUNS_A_DAY;
-}
-
-/**
- * Of each arpeggio the highest open stage is wanted, and lower ones that are asked for and have shown that they need
- * it; a lower stage that was never played is left to the look-back, as it has probably been learnt before.
- */
-function isWanted({ student, programme, isPlayedOnly }: Planning, item: Item): boolean {
-  const stage = stageIndex(item.way);
-  const front = frontStage(student, item.arpeggioIndex, isPlayedOnly);
-  if (stage === front) return true;
-  const isKnown = student.learner.runs[item.index]! > 0;
-  return stage < front && isKnown && programme.stages[STAGES[stage]!].asked;
-}
-
-function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
-  const { learner, programme, day } = planning;
-  const today = dayNumber(day);
-  const set = programme.date === null ? 0 : dayNumber(programme.date);
-  const date = set > today ? set : today + DAYS_AHEAD;
-  return items
-    .filter((item) => isFree(planning, item))
-    .map((item) => {
-      const target = targetOf(programme, item.way);
-      return {
-        item,
-        value: valueOfRun(learner, item, target, { today, date }),
-        tempo: Math.min(ABOVE_TARGET * target, workingTempo(learner, item, day)),
-      };
-    })
-    .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
-}
-
-/** Seconds of an entry, with getting ready and rating. */
-export function entrySeconds(items: readonly Item[], tempo: Tempo, form: ContraryForm): number {
-  const setup = items.length >= SHORTEST_ROUND ? ROUND_SETUP : SINGLE_SETUP;
-  return setup + secondsOf(roundIntervals(items, form), tempo) + RATING * items.length;
-}
-
-function candidateOf(planning: Planning, chosen: readonly Valued[]): Candidate {
-  const { grouping, contraryForm } = planning.programme;
-  const tempo = playableTempo(
-    lowerMiddle(chosen.map((one) => one.tempo).toSorted((a, b) => a - b)),
-    grouping,
-  );
-  const kind = chosen.length >= SHORTEST_ROUND ? 'round' : 'single';
-  const seconds = entrySeconds(
-    chosen.map(({ item }) => item),
-    tempo,
-    contraryForm,
-  );
-  const value = chosen.reduce((sum, one) => sum + one.value, 0);
-  const items = chosen.map((one) => one.item).toSorted((a, b) => a.index - b.index);
-  const { note, way } = items[0]!;
-  return { kind, note, way, items, tempo, seconds, rate: value / seconds };
-}
-
-/** Every prefix of at least four chords, best chords first, and every single item. */
-function candidatesOf(planning: Planning, items: readonly Item[]): readonly Candidate[] {
-  const wanted = items.filter((item) => isWanted(planning, item));
-  const byValue = valued(planning, wanted);
-  const singles = byValue.map((one) => candidateOf(planning, [one]));
-  const rounds = byValue
-    .slice(SHORTEST_ROUND - 1)
-    .map((_, i) => candidateOf(planning, byValue.slice(0, SHORTEST_ROUND + i)));
-  return [...rounds, ...singles];
+function mayCome(planning: Planning, next: Candidate): boolean {
+  const { student, day, before, sitting } = planning;
+  if (!mayFollow(student.learner, before, next)) return false;
+  return sitting === 1 || !isTwinOfToday(student.learner, dayNumber(day), next);
 }
 
 /** The best that fits into the seconds left and may follow what is there; if none may, the best that fits. */
-function choose(
-  planning: Planning,
-  notes: readonly StartingNote[],
-  seconds: number,
-): Candidate | null {
+function choose(planning: Planning, seconds: number): Candidate | null {
+  const { notes, before } = planning;
+  const last = before.at(-1)?.note;
   let leader: Candidate | null = null;
   let leaderInOrder: Candidate | null = null;
-  const learner = planning.student.learner;
   for (const note of notes) {
-    let candidates = planning.candidates.get(note);
-    if (candidates === undefined) {
-      candidates = STAGES.flatMap((stage) => candidatesOf(planning, roundItems(note, stage)));
-      planning.candidates.set(note, candidates);
-    }
+    if (note === last && notes.length > 1) continue;
+    const candidates = planning.candidates.get(note) ?? candidatesOf(planning, note);
+    planning.candidates.set(note, candidates);
     for (const candidate of candidates) {
       if (candidate.seconds > seconds) continue;
       if (leader === null || candidate.rate > leader.rate) leader = candidate;
       const isBetter = leaderInOrder === null || candidate.rate > leaderInOrder.rate;
-      if (isBetter && mayFollow(learner, planning.before, candidate)) leaderInOrder = candidate;
+      if (isBetter && mayCome(planning, candidate)) leaderInOrder = candidate;
     }
   }
   return leaderInOrder ?? leader;
 }
 
-/** A whole round one stage back in place of what was chosen, if its turn has come and it fits. */
-function lookBack(planning: Planning, chosen: Candidate, seconds: number): Candidate | null {
-  const way = lookBackWay(planning.student, chosen.note, planning.entriesOf);
-  if (way === null) return null;
-  const items = valued(planning, roundItems(chosen.note, way));
-  if (items.length < SHORTEST_ROUND) return null;
-  const candidate = candidateOf(planning, items);
-  return candidate.seconds <= seconds ? candidate : null;
+/** A whole round one stage back in place of what was chosen, if its turn has come. */
+function lookBack(planning: Planning, { note }: Candidate): Candidate | null {
+  const way = lookBackWay(planning.student, note, planning.entriesOf);
+  return way === null ? null : wholeRound(planning, [note, way]);
+}
+
+/** A whole round at the target, before anything else, if it is the time for it. */
+function coldRound(planning: Planning): Candidate | null {
+  const { student, programme, day, sitting } = planning;
+  const round = sitting === 1 ? coldRoundOn(student, programme, day) : null;
+  return round && wholeRound(planning, round, programme.stages[round[1]].target);
 }
 
 /** What a candidate is on the list for, where it is not its value. */
-type Cause = 'wished' | 'look-back' | null;
+type Cause = 'cold' | 'wished' | 'look-back' | null;
 
 function reasonOf(planning: Planning, candidate: Candidate, cause: Cause): Reason {
   const { student, programme, day, planned } = planning;
   const { items, way } = candidate;
-  if (cause === 'wished') return { kind: 'wished' };
+  if (cause === 'cold' || cause === 'wished') return { kind: cause };
   if (cause === 'look-back') return { kind: 'look-back', way };
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
     ? { kind: 'again', times: times + 1 }
     : reasonFor(student, programme, items, day);
 }
+
+/** The first list of a day has keys as they are in old logs; a later one must not have the same. */
+const keyOf = (name: string, times: number, sitting: number): string =>
+  sitting === 1 ? `${name}.${times}` : `${name}.${times}.list-${sitting}`;
 
 /** Puts a candidate on the list. */
 function enter(planning: Planning, candidate: Candidate, cause: Cause): Entry {
@@ -238,47 +144,53 @@ function enter(planning: Planning, candidate: Candidate, cause: Cause): Entry {
   const name = kind === 'round' ? `${note}.${way}` : items[0]!.id;
   const times = (planning.keys.get(name) ?? 0) + 1;
   planning.keys.set(name, times);
-  const ids = items.map((item) => item.id);
-  return { key: `${name}.${times}`, kind, note, way, items: ids, tempo, seconds, reason };
+  const key = keyOf(name, times, planning.sitting);
+  return { key, kind, note, way, items: items.map(({ id }) => id), tempo, seconds, reason };
 }
 
-/**
- * The list for a day that fits the minutes. Takes the student as at the start of the day, so that the list stays as it
- * is while the day's runs come in.
- */
-export function planDay(student: Student, day: Day, minutes: number): DayPlan {
+function begin(student: Student, day: Day, sitting: number): Planning | null {
   const { programme } = student;
-  if (programme === null) return { day, minutes, entries: [], seconds: 0 };
-  const planning: Planning = {
+  if (programme === null) return null;
+  return {
     student,
     programme,
     day,
+    sitting,
+    dates: datesAhead(programme, day),
+    notes: joinedNotes(student, programme),
     learner: cloneLearner(student.learner),
-    planned: new Map(),
+    planned: playedOn(student, day),
     entriesOf: new Map([...student.noteCounts].map(([note, count]) => [note, count.entries])),
     keys: new Map(),
     candidates: new Map(),
     before: [],
     isPlayedOnly: isNothingNew(student, day),
   };
-  const notes = notesOf(programme);
+}
+
+/**
+ * The list for a day that fits the minutes. Takes the student as at the start of the list, so that it stays as it is
+ * while its runs come in: of the day for the first list, and for a second sitting with what was played before it.
+ */
+export function planDay(student: Student, day: Day, minutes: number, sitting = 1): DayPlan {
+  const planning = begin(student, day, sitting);
+  if (planning === null) return { day, minutes, entries: [], seconds: 0 };
   const entries: Entry[] = [];
   let left = minutes * 60;
-  for (const item of wishedOn(student, day)) {
-    const candidate = candidateOf(planning, valued(planning, [item]));
-    if (candidate.seconds > left) break;
+  const add = (candidate: Candidate | null, cause: Cause): boolean => {
+    if (candidate === null || candidate.seconds > left) return false;
     left -= candidate.seconds;
-    entries.push(enter(planning, candidate, 'wished'));
+    entries.push(enter(planning, candidate, cause));
+    return true;
+  };
+  add(coldRound(planning), 'cold');
+  for (const item of wishedOn(student, day)) {
+    if (!add(singleOf(planning, item), 'wished')) break;
   }
   for (;;) {
-    const last = entries.at(-1)?.note;
-    const others = notes.length > 1 ? notes.filter((note) => note !== last) : notes;
-    const chosen = choose(planning, others, left);
+    const chosen = choose(planning, left);
     if (chosen === null) break;
-    const back = lookBack(planning, chosen, left);
-    const entry = enter(planning, back ?? chosen, back === null ? null : 'look-back');
-    left -= entry.seconds;
-    entries.push(entry);
+    if (!add(lookBack(planning, chosen), 'look-back')) add(chosen, null);
   }
   return { day, minutes, entries, seconds: minutes * 60 - left };
 }

@@ -10,16 +10,21 @@ export interface Horizon {
   readonly date: number;
 }
 
-const MARGIN = 0.25;
-/** Above 1, as a programme is ready when its last items are: those that lack most count for more than their lack. */
-const LAGGARDS = 2;
+/** In octaves of tempo. */
+const MARGIN = 0.15;
+/** From here on an item lacks much, in octaves. */
+const MUCH = 0.35;
 
 /**
- * Shortfall of a level (log2 of the mark at four notes a beat) against a target: falls smoothly to nothing beyond a
- * quarter of an octave above it, so that items near the target are neither dropped at once nor polished for ever.
+ * Shortfall of a level (log2 of the mark at four notes a beat) against a target. It falls smoothly to nothing a little
+ * above it, so that items near the target are neither dropped at once nor polished for ever. It is squared, as a
+ * programme is ready when its last items are, so those that lack more count for more than their lack; but not beyond
+ * what is much, or the few that lack most would take the time of all others.
  */
-export const shortfall = (level: number, target: Tempo): number =>
-  (MARGIN * Math.log1p(Math.exp(-(level - Math.log2(target / 4) - MARGIN) / MARGIN))) ** LAGGARDS;
+export function shortfall(level: number, target: Tempo): number {
+  const lack = MARGIN * Math.log1p(Math.exp(-(level - Math.log2(target / 4) - MARGIN) / MARGIN));
+  return lack < MUCH ? lack ** 2 : MUCH * (2 * lack - MUCH);
+}
 
 /** The fall of the shortfall on the date by a run today. */
 export const valueOfRun = (

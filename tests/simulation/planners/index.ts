@@ -3,6 +3,7 @@ import { app } from './app';
 import { doublingIntervals, twoComponentMemory } from './memories';
 import { oracle } from './oracle';
 import type { MakePlanner } from './planner';
+import { nextNoteByStaircase, noteADayByStaircase, noteAWeekByStaircase } from './staircase';
 import { nextNote, nextNoteLookingBack, oneNoteADay, oneNoteAWeek, randomNote } from './rotations';
 
 export const PLANNERS = {
@@ -11,6 +12,9 @@ export const PLANNERS = {
   week: oneNoteAWeek,
   next: nextNote,
   back: nextNoteLookingBack,
+  stairDay: noteADayByStaircase,
+  stairWeek: noteAWeekByStaircase,
+  stairBack: nextNoteByStaircase,
   random: randomNote,
   doubling: doublingIntervals,
   memory: twoComponentMemory,
@@ -25,6 +29,9 @@ export const PLANNER_TEXTS: Readonly<Record<PlannerName, string>> = {
   week: 'one note a week',
   next: 'next note each round',
   back: 'the same with look-back',
+  stairDay: 'one note a day, no model',
+  stairWeek: 'one note a week with look-back, no model',
+  stairBack: 'next note with look-back, no model',
   random: 'random note',
   doubling: 'doubling intervals, single items',
   memory: 'two-component memory in rounds',

@@ -11,7 +11,7 @@ import {
 import { playableTempo, type Tempo } from '../../../shared/music/tempo';
 import { workingTempo } from '../../../shared/learning/prediction';
 import type { Student } from '../../../shared/planning/student';
-import { entrySeconds } from '../../../shared/planning/today';
+import { entrySeconds } from '../../../shared/planning/candidates';
 import type { Learner } from '../learner';
 
 /** Items played one after another at one tempo; several are a round. */
@@ -33,7 +33,8 @@ export interface Morning {
 
 /** Made anew for each learner, so it may keep a memory of its own. */
 export interface Planner {
-  plan(morning: Morning): readonly Task[];
+  /** Taken one by one: the next may depend on what was noted of the one before. */
+  plan(morning: Morning): Iterable<Task>;
   noteRun?(item: Item, fluency: Fluency, number: number): void;
 }
 
