@@ -22,6 +22,7 @@ export const lazyScreens: Readonly<Record<Exclude<ScreenName, 'today'>, LazyScre
   placement: async () => (await import('./screens/placement/placement-screen')).PlacementScreen,
   programme: async () => (await import('./screens/programme/programme-screen')).ProgrammeScreen,
   receive: async () => (await import('./screens/receive/receive-screen')).ReceiveScreen,
+  studio: async () => (await import('./screens/studio/studio-screen')).StudioScreen,
   settings: async () => (await import('./screens/settings/settings-screen')).SettingsScreen,
   help: async () => (await import('./screens/help/help-screen')).HelpScreen,
   start: async () => (await import('./screens/start/start-screen')).StartScreen,

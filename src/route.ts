@@ -16,6 +16,7 @@ export const SCREENS = [
   'settings',
   'programme',
   'receive',
+  'studio',
   'help',
   'start',
 ] as const;

@@ -1,7 +1,9 @@
 /** Whose page it is, once the device has several students: by name, and another one by one tap. */
 import { useContext } from 'preact/hooks';
 import type { StudentId } from '../../../shared/log/events';
+import { go, hrefOf, route } from '../../route';
 import { StudentsContext } from '../../store-context';
+import type { Listed } from '../../store/store';
 import { say } from '../notice/notice';
 import { studentText } from '../words';
 import styles from './whose.module.css';
@@ -13,40 +15,66 @@ export function Whose() {
   const students = useContext(StudentsContext);
   const all = students?.listed.value ?? [];
   if (students === null || all.length < 2) return null;
+  const isOfAll = route.value.screen === 'studio';
   const shown = students.shown.value;
   const present = all.filter(({ isArchived, id }) => !isArchived || id === shown);
-  const show = (id: StudentId) => {
-    students.show(id).catch((error: unknown) => {
-      say(error instanceof Error ? error.message : 'The other student could not be shown.');
-    });
-  };
-  if (present.length > MOST_SIDE_BY_SIDE) {
-    return (
-      <label class={styles.list}>
-        <span class="spoken">Student</span>
-        <select value={shown ?? ''} onChange={(event) => show(event.currentTarget.value)}>
-          {present.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {studentText(name)}
-            </option>
-          ))}
-        </select>
-      </label>
+  const choose = (id: StudentId) => {
+    students.show(id).then(
+      // The page of all is nobody's.
+      () => isOfAll && go('today'),
+      (error: unknown) => {
+        say(error instanceof Error ? error.message : 'The other student could not be shown.');
+      },
     );
-  }
+  };
+  const Names = present.length > MOST_SIDE_BY_SIDE ? NameList : NameButtons;
   return (
-    <div role="group" aria-label="Student" class={styles.names}>
-      {present.map(({ id, name }) => (
-        <button
-          key={id}
-          type="button"
-          class={styles.name}
-          aria-pressed={id === shown}
-          onClick={() => show(id)}
-        >
-          {studentText(name)}
-        </button>
-      ))}
+    <div class={styles.whose}>
+      <Names present={present} shown={isOfAll ? null : shown} onChoose={choose} />
+      <a class={styles.all} href={hrefOf('studio')} aria-current={isOfAll ? 'page' : undefined}>
+        All students
+      </a>
     </div>
   );
 }
+
+interface NamesProps {
+  readonly present: readonly Listed[];
+  /** Null where the page is about all of them. */
+  readonly shown: StudentId | null;
+  readonly onChoose: (id: StudentId) => void;
+}
+
+const NameButtons = ({ present, shown, onChoose }: NamesProps) => (
+  <div role="group" aria-label="Student" class={styles.names}>
+    {present.map(({ id, name }) => (
+      <button
+        key={id}
+        type="button"
+        class={styles.name}
+        aria-pressed={id === shown}
+        onClick={() => onChoose(id)}
+      >
+        {studentText(name)}
+      </button>
+    ))}
+  </div>
+);
+
+const NameList = ({ present, shown, onChoose }: NamesProps) => (
+  <label class={styles.list}>
+    <span class="spoken">Student</span>
+    <select value={shown ?? ''} onChange={(event) => onChoose(event.currentTarget.value)}>
+      {shown === null && (
+        <option value="" disabled>
+          One student…
+        </option>
+      )}
+      {present.map(({ id, name }) => (
+        <option key={id} value={id}>
+          {studentText(name)}
+        </option>
+      ))}
+    </select>
+  </label>
+);

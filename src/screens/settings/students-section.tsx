@@ -4,7 +4,7 @@ import { Button } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
 import { NameField } from '../../parts/name-field/name-field';
 import { studentText } from '../../parts/words';
-import { go } from '../../route';
+import { go, hrefOf } from '../../route';
 import { StudentsContext } from '../../store-context';
 import type { Listed, Students } from '../../store/store';
 import { AddStudent } from './add-student';
@@ -46,6 +46,9 @@ function StudentList({ students, all }: StudentListProps) {
   const [chosen, setChosen] = useState<Listed | null>(null);
   return (
     <>
+      <p>
+        <a href={hrefOf('studio')}>All students at a glance</a>
+      </p>
       <ul class={styles.list}>
         {all.map((listed) => (
           <StudentRow
