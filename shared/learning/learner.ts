@@ -51,18 +51,23 @@ const START_NOISE = 0.33;
 const NOTES_A_BEAT = 4;
 /** Where one fluency ends and the next begins, in octaves of tempo below or above the reach, for a new student. */
 const START_CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
+/** Spread of what is not known of a new student, in octaves: of the ability, of each way, and of each item beside these. */
+const ABILITY_SPREAD = 0.35;
+const WAY_SPREAD = 0.2;
+const ITEM_SPREAD = 0.2;
 const START_ABILITY = Math.log2(45);
 /** By way: right 2, left 2, together 2, together 4, contrary; then right 4 and left 4, set between their neighbours. */
 const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;
 
 export function newLearner(): Learner {
   const covariance = new Float64Array(EFFECTS * EFFECTS);
-  for (let i = 0; i < EFFECTS; i++) covariance[i * EFFECTS + i] = (i === 0 ? 0.35 : 0.2) ** 2;
+  for (let i = 0; i < EFFECTS; i++)
+    covariance[i * EFFECTS + i] = (i === 0 ? ABILITY_SPREAD : WAY_SPREAD) ** 2;
   return {
     effects: Float64Array.of(START_ABILITY, ...START_EFFECTS),
     covariance,
     residual: new Float64Array(DECK_SIZE),
-    variance: new Float64Array(DECK_SIZE).fill(0.25 ** 2),
+    variance: new Float64Array(DECK_SIZE).fill(ITEM_SPREAD ** 2),
     runs: new Float64Array(DECK_SIZE),
     stability: new Float64Array(DECK_SIZE).fill(3),
     lastDay: new Int32Array(DECK_SIZE),

@@ -7,6 +7,9 @@ import { abilityDrift, chanceAt, itemVarianceOn, meanOn, runVariance } from './p
 import { practise } from './practice';
 import { learnRating, listen, told } from './rating';
 
+/** What each run adds to the variance of its item: practice changes it in ways that are not told. */
+const RUN_DRIFT = 0.01 ** 2;
+
 /** Keeps the chance that a run was given before it was rated beside what it became. */
 function noteForetold({ foretold }: Learner, chance: number, isEven: boolean): void {
   const tenth = Math.min(TENTHS - 1, Math.floor(TENTHS * chance));
@@ -50,6 +53,6 @@ export function observe(
     }
   }
   residual[item.index]! += itemVariance * move;
-  variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + 0.025 ** 2;
+  variance[item.index] = itemVariance - itemVariance * itemVariance * shrink + RUN_DRIFT;
   practise(learner, item, day, fluency === 0);
 }

@@ -16,13 +16,13 @@ export interface Reach {
 }
 
 /** Share of runs that say nothing of what the player can do: a slip, a doorbell. They are even as often as not. */
-export const STRAY = 0.04;
-/** Where a run is at least even seven times in ten, strays included: the normal's 70.8 % point. */
-const SEVEN_IN_TEN = 0.5485;
+export const STRAY = 0.02;
+/** Where a run is at least even seven times in ten, strays included: the normal's 70.4 % point. */
+const SEVEN_IN_TEN = 0.5362;
 /** Expected sharpening by a rating at about the reach: five levels tell less than the exact tempo would. */
 const TOLD = 0.85;
 const ABILITY_DRIFT = 0.016 ** 2;
-const ITEM_DRIFT = 0.015 ** 2;
+const ITEM_DRIFT = 0.01 ** 2;
 const ITEM_VARIANCE_LIMIT = 0.35 ** 2;
 
 /** The part of an item's level that it shares: general ability and the way of playing. */
