@@ -19,9 +19,23 @@ precacheAndRoute(self.__WB_MANIFEST);
 
 // The app is one document; screens are behind the hash. It is the answer to its own address with any query ("?source=x"),
 // but to no other: from a deeper address its relative links would lead nowhere, and a missing script must not become HTML.
-const { pathname } = new URL(self.registration.scope);
+const { scope } = self.registration;
+const { pathname } = new URL(scope);
 const page = new RegExp(`^${pathname.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)}(\\?|$)`);
 registerRoute(new NavigationRoute(createHandlerBoundToURL('index.html'), { allowlist: [page] }));
+
+// A file from the system's share sheet comes as a form that is posted (share_target in the manifest). It stays on the
+// device: the page takes it from here (src/launch.ts), as only the page can read it.
+registerRoute(
+  `${scope}shared`,
+  async ({ request }) => {
+    const form = new Response(await request.blob(), { headers: request.headers });
+    // Like the names of the other caches, so that the kill switch finds it.
+    await (await caches.open(`shared-${scope}`)).put(request.url, form);
+    return Response.redirect('./?shared', 303);
+  },
+  'POST',
+);
 
 self.addEventListener('message', (event) => {
   const data: unknown = event.data;

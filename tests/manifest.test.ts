@@ -49,12 +49,26 @@ test('it has what makes it installable (web.dev, install criteria) and stays in 
   expect(manifest.description.length).toBeLessThanOrEqual(300);
 });
 
-test('the system gives it the files that it makes itself', () => {
+test('the system gives it the files that it makes itself, and recordings', () => {
+  const rest = { action: './', launch_type: 'single-client' };
   expect(manifest['file_handlers']).toEqual([
-    { action: './', accept: { [BACKUP_MIME]: [BACKUP_EXTENSION] }, launch_type: 'single-client' },
+    { ...rest, accept: { [BACKUP_MIME]: [BACKUP_EXTENSION] } },
+    { ...rest, accept: { 'audio/midi': ['.mid', '.midi'] } },
   ]);
   expect(backupFileName('2026-11-25').endsWith(BACKUP_EXTENSION)).toBe(true);
   expect(offerFileName('Ada', '2026-11-25').endsWith(BACKUP_EXTENSION)).toBe(true);
+});
+
+test('the same files may be shared to it, as a form to an address that only its worker answers (W3C, Web Share Target)', () => {
+  const { params, ...target } = manifest['share_target'] as {
+    readonly params: { readonly files: readonly [{ name: string; accept: readonly string[] }] };
+  };
+  expect(target).toEqual({ action: './shared', method: 'POST', enctype: 'multipart/form-data' });
+  const [{ name, accept }] = params.files;
+  expect(name).toBe('file');
+  expect(accept).toEqual(
+    expect.arrayContaining(['audio/midi', '.mid', '.midi', BACKUP_MIME, BACKUP_EXTENSION]),
+  );
 });
 
 const iconSizes = (purpose?: string) =>

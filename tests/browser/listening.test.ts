@@ -1,10 +1,8 @@
 /** Listening on the built app: MIDI played during a run, refused, missing, unplugged. */
 import axe from 'axe-core';
-import { type MidiData, type MidiEvent, writeMidi } from 'midi-file';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
-import type { Take } from '../../shared/listening/take';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
@@ -12,6 +10,7 @@ import { perform, type Planted, seededRandom } from '../listening/performer';
 import { serveApp, watchErrors, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 import { allowMidi, type Answer, fakeMidi, playTake } from './midi';
+import { midiFileOf } from './midi-file';
 import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
 
 let server: AppServer;
@@ -168,7 +167,7 @@ describe('a MIDI file', () => {
       takeOf(['d.dominant-65.together.4'], {}),
       takeOf(['c.major-53.right.2'], {}),
     ];
-    await pick(page, 'practice.mid', fileOf(practice));
+    await pick(page, 'practice.mid', midiFileOf(practice));
     const rows = page.locator('main ol > li');
     await page.getByText('3 runs found.').waitFor();
     expect(await rows.locator('a').allInnerTexts()).toEqual([
@@ -193,31 +192,6 @@ describe('a MIDI file', () => {
     expect(await page.getByText('before the thumb on F').count()).toBe(1);
   });
 });
-
-/** Takes one after another, with three seconds between, as a MIDI file by an independent library. */
-function fileOf(takes: readonly Take[]): Uint8Array {
-  const events: { at: number; event: Partial<MidiEvent> }[] = [];
-  let start = 0;
-  for (const { notes } of takes) {
-    for (const { midi: noteNumber, on, off, loudness } of notes) {
-      const note = { noteNumber, channel: 0 };
-      events.push({ at: start + on, event: { ...note, type: 'noteOn', velocity: loudness! } });
-      events.push({ at: start + off!, event: { ...note, type: 'noteOff', velocity: 0 } });
-    }
-    start += notes.at(-1)!.on + 3;
-  }
-  let now = 0;
-  // 480 ticks in a crotchet of half a second.
-  const track = events
-    .toSorted((a, b) => a.at - b.at)
-    .map(({ at, event }) => {
-      const deltaTime = Math.round(at * 960) - now;
-      now += deltaTime;
-      return { ...event, deltaTime };
-    });
-  const header = { format: 0, numTracks: 1, ticksPerBeat: 480 };
-  return Uint8Array.from(writeMidi({ header, tracks: [track] } as unknown as MidiData));
-}
 
 test('without MIDI it says why, and the run goes on as ever', async () => {
   const page = await openApp('InvalidStateError');

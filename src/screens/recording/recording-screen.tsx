@@ -1,7 +1,8 @@
 /** A practice that was recorded elsewhere, as a MIDI file: its runs are shown, and those that the person confirms recorded. */
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { LARGEST_MIDI_FILE, MidiFileError } from '../../../shared/formats/smf-reader';
 import type { Fluency } from '../../../shared/log/events';
+import { launchedFile } from '../../launch';
 import { Button } from '../../parts/button/button';
 import { NoProgramme } from '../../parts/no-programme';
 import { say } from '../../parts/notice/notice';
@@ -31,13 +32,15 @@ export function RecordingScreen() {
   const store = useStore();
   const student = store.student.value;
   const [reading, setReading] = useState<Reading>({ state: 'none' });
-  if (student.programme === null) return <NoProgramme title={TITLE} />;
+  const launched = launchedFile.value;
+  const hasProgramme = student.programme !== null;
 
   const read = async (file: File) => {
     setReading({ state: 'reading' });
     try {
-      if (file.size > LARGEST_MIDI_FILE) throw new MidiFileError('This file is too large.');
-      const bytes = new Uint8Array(await file.arrayBuffer());
+      // Of a file that is too large only as much is read as tells that it is.
+      const beginning = file.slice(0, LARGEST_MIDI_FILE + 1);
+      const bytes = new Uint8Array(await beginning.arrayBuffer());
       const runs = runsInFile(bytes, student).map((run): Judged => ({
         run,
         fluency: run.fluency,
@@ -46,10 +49,20 @@ export function RecordingScreen() {
       setReading({ state: 'read', runs });
     } catch (error) {
       const problem =
-        error instanceof MidiFileError ? error.message : 'The file could not be opened.';
+        error instanceof MidiFileError
+          ? error.message
+          : 'The file could not be opened. It may have been moved or deleted: choose it again.';
       setReading({ state: 'failed', problem });
     }
   };
+  useEffect(() => {
+    if (launched === null || !hasProgramme) return;
+    launchedFile.value = null;
+    void read(launched);
+    // oxlint-disable-next-line react-hooks/exhaustive-deps -- a file is read once, when it comes
+  }, [launched, hasProgramme]);
+  if (!hasProgramme) return <NoProgramme title={TITLE} />;
+
   const record = async (wanted: readonly Judged[]) => {
     try {
       const events = await store.record(wanted.map(({ run, fluency }) => bodyOf(run, fluency)));
