@@ -15,7 +15,13 @@ import {
   LONGEST_ENTRY,
 } from './event-schema';
 
-export { isEventId, isStudentId, LONGEST_NAME, LONGEST_TEXT } from './event-schema';
+export {
+  isEventId,
+  isStudentId,
+  LONGEST_DATE_WORDS,
+  LONGEST_NAME,
+  LONGEST_TEXT,
+} from './event-schema';
 
 export type Decoded =
   | { readonly outcome: 'ok'; readonly event: LogEvent }

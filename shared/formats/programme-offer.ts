@@ -115,6 +115,9 @@ export function packOffer({ programme, name }: ProgrammeOffer): string {
     programme.date,
     programme.requirements ?? null,
     name,
+    ...(programme.furtherDates
+      ? [programme.furtherDates.map(({ day, words }) => [day, words])]
+      : []),
   ]);
 }
 
@@ -133,6 +136,8 @@ const packed = v.tuple([
   v.nullable(v.string()),
   v.nullable(v.pipe(v.string(), v.maxLength(LONGEST_TEXT))),
   v.nullable(v.string()),
+  // A reader of before there were any takes the twelve that it knows.
+  v.optional(v.array(v.tuple([v.string(), v.string()]))),
 ]);
 
 /** Reads what a link holds, unpacked. Throws an OfferError. */
@@ -154,6 +159,7 @@ export function unpackOffer(text: string): ProgrammeOffer {
     date,
     words,
     name,
+    furtherDates,
   ] = result.output;
   const stages = STAGES.map(
     (stage, i) => [stage, { asked: hasBit(asked, i), target: targets[i] }] as const,
@@ -168,6 +174,9 @@ export function unpackOffer(text: string): ProgrammeOffer {
       minutes,
       daysPerWeek,
       date: date as Day | null,
+      ...(furtherDates && {
+        furtherDates: furtherDates.map(([day, what]) => ({ day, words: what })),
+      }),
       ...(words === null ? {} : { requirements: words }),
     },
     name,

@@ -11,7 +11,7 @@ import {
   unpackOffer,
 } from '../../shared/formats/programme-offer';
 import { LONGEST_TEXT } from '../../shared/formats/event';
-import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { DEFAULT_PROGRAMME, MOST_FURTHER_DATES } from '../../shared/log/programme';
 import { STAGES, STARTING_NOTES } from '../../shared/music/deck';
 import { fc } from '../learning/property';
 import { seededNumbers, spoil } from './spoil';
@@ -41,14 +41,29 @@ const offer: fc.Arbitrary<ProgrammeOffer> = fc
     minutes: fc.integer({ min: 1, max: 600 }),
     daysPerWeek: fc.integer({ min: 1, max: 7 }),
     date: fc.option(fc.constantFrom('2026-12-01', '2028-02-29')),
+    furtherDates: fc.option(
+      fc.array(
+        fc.record({
+          day: fc.constantFrom('2026-12-02', '2027-01-31'),
+          words: fc.string({ unit: 'grapheme', maxLength: 20 }),
+        }),
+        { minLength: 1, maxLength: MOST_FURTHER_DATES },
+      ),
+    ),
     words: fc.option(fc.string({ unit: 'grapheme', maxLength: 60 })),
     name: fc.option(fc.string({ unit: 'grapheme', maxLength: 20 })),
   })
   .filter(({ goals }) => goals.some(({ asked }) => asked))
-  .map(({ goals, words, name, ...rest }) => {
+  .map(({ goals, furtherDates, words, name, ...rest }) => {
     const stages = Object.fromEntries(STAGES.map((stage, i) => [stage, goals[i]!]));
-    const programme = { ...DEFAULT_PROGRAMME, ...rest, stages: stages as never };
-    return { programme: words === null ? programme : { ...programme, requirements: words }, name };
+    const programme = {
+      ...DEFAULT_PROGRAMME,
+      ...rest,
+      stages: stages as never,
+      ...(furtherDates && { furtherDates }),
+      ...(words !== null && { requirements: words }),
+    };
+    return { programme, name };
   });
 
 const refusal = (read: (text: string) => unknown, text: string): string => {
@@ -70,6 +85,14 @@ describe('a programme that is given', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it('without further dates is packed as before there were any, so old links and old readers hold', () => {
+    const packed = JSON.parse(packOffer(OFFER)) as unknown[];
+    expect(packed).toHaveLength(12);
+    const furtherDates = [{ day: '2027-06-01', words: 'rehearsal' }];
+    const more = packOffer({ ...OFFER, programme: { ...OFFER.programme, furtherDates } });
+    expect((JSON.parse(more) as unknown[]).slice(0, 12)).toEqual(packed);
   });
 
   it('is short when it is packed, and fits the limit when it is as long as can be', () => {

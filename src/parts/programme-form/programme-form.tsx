@@ -14,6 +14,7 @@ import { type Grouping, playableTempo } from '../../../shared/music/tempo';
 import { Choice } from '../choice/choice';
 import { Stepper } from '../stepper/stepper';
 import { wayText } from '../words';
+import { FurtherDates } from './further-dates';
 import { NotePicker } from './note-picker';
 import styles from './programme-form.module.css';
 import { StageGoals } from './stage-goals';
@@ -68,6 +69,14 @@ export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
         />
         <StageGoals value={value} onChange={onChange} />
         <DateField value={value.date} today={today} onChange={(date) => set({ date })} />
+        <FurtherDates
+          value={value.furtherDates ?? []}
+          today={today}
+          onChange={(dates) => {
+            const { furtherDates: _, ...others } = value;
+            onChange(dates.length === 0 ? others : { ...others, furtherDates: dates });
+          }}
+        />
         <RequirementsField
           value={value.requirements ?? ''}
           onChange={(words) => {

@@ -1,0 +1,86 @@
+/** Lessons, rehearsals and the like beside the date of the examination, each with what it is called. */
+import { useId } from 'preact/hooks';
+import { LONGEST_DATE_WORDS } from '../../../shared/formats/event';
+import { addDays } from '../../../shared/log/day';
+import type { Day } from '../../../shared/log/events';
+import { type FurtherDate, MOST_FURTHER_DATES } from '../../../shared/log/programme';
+import { Button } from '../button/button';
+import styles from './programme-form.module.css';
+
+interface FurtherDatesProps {
+  readonly value: readonly FurtherDate[];
+  readonly today: Day;
+  readonly onChange: (dates: readonly FurtherDate[]) => void;
+}
+
+const A_WEEK = 7;
+
+export function FurtherDates({ value, today, onChange }: FurtherDatesProps) {
+  const set = (place: number, change: Partial<FurtherDate>) =>
+    onChange(value.map((date, i) => (i === place ? { ...date, ...change } : date)));
+  return (
+    <div class={styles.dates}>
+      {value.map((date, place) => (
+        // A date has no name of its own: its place in the list is what it is known by.
+        <DateRow
+          key={place}
+          date={date}
+          onChange={(change) => set(place, change)}
+          onRemove={() => onChange(value.filter((_, i) => i !== place))}
+        />
+      ))}
+      {value.length < MOST_FURTHER_DATES && (
+        <Button
+          kind="quiet"
+          onClick={() => onChange([...value, { day: addDays(today, A_WEEK), words: '' }])}
+        >
+          Add a lesson or rehearsal
+        </Button>
+      )}
+    </div>
+  );
+}
+
+interface DateRowProps {
+  readonly date: FurtherDate;
+  readonly onChange: (change: Partial<FurtherDate>) => void;
+  readonly onRemove: () => void;
+}
+
+function DateRow({ date, onChange, onRemove }: DateRowProps) {
+  const id = useId();
+  return (
+    <div class={styles.dateRow}>
+      <div>
+        <label for={`${id}-day`} class={styles.label}>
+          Also on
+        </label>
+        <input
+          id={`${id}-day`}
+          type="date"
+          value={date.day}
+          onChange={(event) => {
+            const { value: day, validity } = event.currentTarget;
+            if (validity.valid && day !== '') onChange({ day });
+          }}
+        />
+      </div>
+      <div class={styles.dateWords}>
+        <label for={`${id}-words`} class={styles.label}>
+          What it is
+        </label>
+        <input
+          id={`${id}-words`}
+          type="text"
+          maxLength={LONGEST_DATE_WORDS}
+          placeholder="lesson"
+          value={date.words}
+          onInput={(event) => onChange({ words: event.currentTarget.value })}
+        />
+      </div>
+      <Button kind="quiet" onClick={onRemove}>
+        Remove
+      </Button>
+    </div>
+  );
+}
