@@ -43,9 +43,9 @@ export function Found({ programme, before, onGoOn }: FoundProps) {
         </p>
         <p>
           {stageIndex(placed) === 0
-            ? 'The place to begin is the first stage'
-            : 'Below half of the tempo that is asked, all is likely even up to here. So the place to begin is'}
-          : <strong>{wayText(placed)}</strong>.{' '}
+            ? 'The list would begin with the first stage: '
+            : 'At half of what is asked, all is likely even up to this stage, where the list would begin: '}
+          <strong>{wayText(placed)}</strong>.{' '}
           {programme.reached === placed
             ? 'The programme says so already.'
             : `The programme says: ${wayText(programme.reached)}.`}
@@ -112,5 +112,5 @@ const spreadOf = (stages: readonly StageReach[]): number =>
 const percent = (share: number): string => `${Math.round(100 * share)} per cent`;
 
 function spreadText(before: readonly StageReach[], now: readonly StageReach[]): string {
-  return `Before, the tempo of an arpeggio was known to within ${percent(spreadOf(before))}; now it is to within ${percent(spreadOf(now))}.`;
+  return `Before, the tempo of an arpeggio was known to within ${percent(spreadOf(before))}; now to within ${percent(spreadOf(now))}.`;
 }

@@ -31,6 +31,7 @@ export function SpreadFigure({ programme, before, now }: SpreadFigureProps) {
               <span class="spoken">likely even at </span>
               <Mark tempo={stage.tempo} grouping={grouping} />{' '}
               <span class={styles.between}>
+                <span class="spoken">probably </span>
                 {markOf(stage.low, grouping)} to {markOf(stage.high, grouping)}
               </span>
             </span>

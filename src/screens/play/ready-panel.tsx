@@ -13,9 +13,8 @@ import styles from './ready-panel.module.css';
 interface ReadyPanelProps {
   readonly session: Session;
   readonly grouping: Grouping;
-  readonly reason: string | null;
-  /** What is to be expected of the tempo that is set; null where nothing is played. */
-  readonly expectation: string | null;
+  /** Why, and what is to be expected. */
+  readonly text: string;
   /** All of it is even at the tempo that is asked, so the pedal may come in. */
   readonly mayPedal: boolean;
   /** The device would not keep the screen lit. */
@@ -36,15 +35,12 @@ const BEATS = [
 ] as const;
 
 export function ReadyPanel(props: ReadyPanelProps) {
-  const { session, grouping, reason, onBegin } = props;
+  const { session, grouping, onBegin } = props;
   const { at } = session;
   return (
     <div class={styles.panel}>
-      {reason !== null && at === 0 && <p class={styles.reason}>{reason}</p>}
+      {at === 0 && <p class={styles.reason}>{props.text}</p>}
       {props.mayGoDark && <p class={styles.reason}>This device may let the screen go dark.</p>}
-      {props.expectation !== null && at === 0 && (
-        <p class={styles.expectation}>{props.expectation}</p>
-      )}
       <div class={styles.settings}>
         <TempoStepper
           label={`Tempo, ${grouping} notes a beat`}

@@ -1,12 +1,10 @@
 /** One entry on the music stand: first what is to come, with the tempo, then the run itself. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { itemOf } from '../../../shared/music/deck';
 import { fingeringFor } from '../../../shared/planning/chosen-fingering';
 import { targetOf } from '../../../shared/planning/map';
 import { isReadyForPedal } from '../../../shared/planning/pedal';
-import { type Reason, reasonText } from '../../../shared/planning/reasons';
-import { tempoReason } from '../../../shared/planning/tempo-reason';
+import type { Reason } from '../../../shared/planning/reasons';
 import { say, unsay } from '../../parts/notice/notice';
 import { preferences } from '../../preferences';
 import { startMetronome } from '../../sound/metronome';
@@ -16,8 +14,8 @@ import type { Session } from '../../day/session';
 import { courseOf, type CourseOptions } from './course';
 import { useEar } from './listen';
 import { useStandKeys } from './pedal';
-import { probeText } from './probe-text';
 import { ReadyPanel } from './ready-panel';
+import { readyText } from './ready-text';
 import { type Run, startRun } from './run';
 import { RunPanel } from './run-panel';
 import { Score } from './score';
@@ -138,20 +136,7 @@ export function Stand(props: StandProps) {
         <ReadyPanel
           session={session}
           grouping={grouping}
-          reason={
-            entry.probe === undefined
-              ? props.reason && reasonText(props.reason, grouping)
-              : probeText(student, entry.items, entry.probe)
-          }
-          expectation={
-            entry.isMental
-              ? null
-              : tempoReason(student.learner, entry.items.map(itemOf), {
-                  tempo,
-                  day: store.today.value,
-                  grouping,
-                })
-          }
+          text={readyText(student, session, { reason: props.reason, day: store.today.value })}
           mayPedal={isReadyForPedal(student, programme, entry.items)}
           mayGoDark={light.value?.state.value === 'off'}
           onTempo={(wish) => setSession({ ...session, tempo: wish })}

@@ -8,7 +8,7 @@ import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { ProgrammeForm } from '../../parts/programme-form/programme-form';
 import { OpenFile } from '../../parts/open-file/open-file';
-import { go, hrefOf, type ScreenName } from '../../route';
+import { go, hrefOf } from '../../route';
 import { lookRound, useStore } from '../../store-context';
 import styles from './start-screen.module.css';
 
@@ -21,13 +21,13 @@ export function StartScreen() {
   const nameId = useId();
   const others = useRef<HTMLDivElement>(null);
 
-  const begin = async (first: ScreenName) => {
+  const begin = async () => {
     const given = name.trim();
     const bodies: EventBody[] = [{ kind: 'programme', programme }];
     if (given !== known) bodies.push({ kind: 'name', name: given });
     try {
       await store.record(bodies);
-      go(first);
+      go('today');
     } catch (error) {
       setFailure(error instanceof Error ? error.message : String(error));
     }
@@ -63,11 +63,8 @@ export function StartScreen() {
       </p>
       {failure !== null && <p role="alert">{failure}</p>}
       <div class={styles.bar}>
-        <Button kind="main" size="stand" onClick={() => void begin('today')}>
+        <Button kind="main" size="stand" onClick={() => void begin()}>
           Make today’s list
-        </Button>
-        <Button size="stand" onClick={() => void begin('placement')}>
-          First find out where I am
         </Button>
       </div>
       <div ref={others}>
