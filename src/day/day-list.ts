@@ -1,9 +1,10 @@
 /** Today's list as the screens use it: the plan, what of it is done, the person's wishes for today, and what is open. */
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import * as v from 'valibot';
-import type { Day, RunEvent } from '../../shared/log/events';
+import type { Day, EventId, RunEvent } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
 import { planWithCare, SORE, type Sore } from '../../shared/planning/care';
+import { minutesOn } from '../../shared/planning/dates';
 import {
   DRILL_SECONDS,
   type DrillOffer,
@@ -39,6 +40,8 @@ interface Wishes {
   readonly sore: Sore | null;
   /** Keys of entries that were gone through in the mind; nothing of them is in the log. */
   readonly thought: readonly string[];
+  /** The last run before each further list of the day: a second sitting goes on from there. */
+  readonly listsAfter: readonly EventId[];
 }
 
 const wishesSchema = v.object({
@@ -47,10 +50,11 @@ const wishesSchema = v.object({
   leftOut: v.array(v.string()),
   sore: v.optional(v.nullable(v.picklist(SORE)), null),
   thought: v.optional(v.array(v.string()), []),
+  listsAfter: v.optional(v.array(v.string()), []),
 });
 
 export interface DayList {
-  /** What the plan rests on: the start of the day, and what was played outside the list before its first run. */
+  /** What the plan rests on: the start of the day, and what was played before the list was begun. */
   readonly basis: ReadonlySignal<Student>;
   /** Null until the log and the day's wishes have been read, and without a programme. */
   readonly plan: ReadonlySignal<DayPlan | null>;
@@ -60,6 +64,8 @@ export interface DayList {
   /** The first that is open. */
   readonly next: ReadonlySignal<ListedEntry | null>;
   readonly minutes: ReadonlySignal<number>;
+  /** Which of the day's lists it is: 1 for the first. */
+  readonly sitting: ReadonlySignal<number>;
   /** The hand that is to rest today. */
   readonly sore: ReadonlySignal<Sore | null>;
   /** What has begun and is not yet in the log. */
@@ -70,6 +76,8 @@ export interface DayList {
   readonly isRead: ReadonlySignal<boolean>;
   setMinutes(minutes: number): void;
   setSore(sore: Sore | null): void;
+  /** Makes another list for the same day, from what has been played so far. */
+  makeAnother(): void;
   /** An entry was gone through in the mind. */
   noteThought(key: string): void;
   leaveOut(key: string): void;
@@ -102,33 +110,40 @@ function createDayList(store: Store): DayList {
   const wishesToday = computed<Wishes>(() => {
     const day = store.today.value;
     const ofToday = wishes.value?.day === day ? wishes.value : null;
-    return ofToday ?? { day, minutes: null, leftOut: [], sore: null, thought: [] };
+    return ofToday ?? { day, minutes: null, leftOut: [], sore: null, thought: [], listsAfter: [] };
   });
   const programme = computed(() => store.student.value.programme);
-  const minutes = computed(() => wishesToday.value.minutes ?? programme.value?.minutes ?? 0);
+  const minutes = computed(() => {
+    const usual = programme.value === null ? 0 : minutesOn(programme.value, store.today.value);
+    return wishesToday.value.minutes ?? usual;
+  });
+  const after = computed(() => wishesToday.value.listsAfter.at(-1) ?? null);
+  const sitting = computed(() => wishesToday.value.listsAfter.length + 1);
   const isReady = computed(() => isRead.value && store.status.value === 'ready');
   // On its own: other wishes, as what is left out, must not have the day planned anew.
   const sore = computed(() => wishesToday.value.sore);
   const offers = computed(() =>
-    sore.value === null ? offerDrills(store.dayStart.value, store.today.value, minutes.value) : [],
+    sore.value === null && sitting.value === 1
+      ? offerDrills(store.dayStart.value, store.today.value, minutes.value)
+      : [],
   );
   // As text, so that the day is not planned anew for each run of the list.
   const idsBefore = computed(() =>
-    runsBeforeList(store.todaysRuns.value)
+    runsBeforeList(store.todaysRuns.value, after.value)
       .map(({ id }) => id)
       .join(),
   );
   const basis = computed(() =>
     idsBefore.value === ''
       ? store.dayStart.value
-      : withRuns(store.dayStart.value, runsBeforeList(store.todaysRuns.peek())),
+      : withRuns(store.dayStart.value, runsBeforeList(store.todaysRuns.peek(), after.value)),
   );
   const plan = computed((): DayPlan | null => {
     if (!isReady.value || programme.value === null) return null;
     const [student, day] = [basis.value, store.today.value];
     if (sore.value !== null) return planWithCare(student, day, minutes.value, sore.value);
     const forDrills = (offers.value.length * DRILL_SECONDS) / 60;
-    return planDay(student, day, minutes.value - forDrills);
+    return planDay(student, day, minutes.value - forDrills, sitting.value);
   });
   const entries = computed(() =>
     (plan.value?.entries ?? []).map((entry) =>
@@ -171,6 +186,7 @@ function createDayList(store: Store): DayList {
     drills,
     next,
     minutes,
+    sitting,
     sore,
     session: openSession,
     current: computed(() => {
@@ -183,6 +199,11 @@ function createDayList(store: Store): DayList {
       setWishes({ sore: hand });
       // What was begun with the hand that hurts is not gone on with; what waits for its rating is not lost.
       if (openSession.value?.phase === 'playing') setSession(null).catch(() => undefined);
+    },
+    makeAnother: () => {
+      const last = store.todaysRuns.value.at(-1);
+      if (last === undefined) throw new Error('another list before anything was played');
+      setWishes({ listsAfter: [...wishesToday.value.listsAfter, last.id] });
     },
     noteThought: (key) => setWishes({ thought: [...wishesToday.value.thought, key] }),
     leaveOut: (key) => setWishes({ leftOut: [...wishesToday.value.leftOut, key] }),
@@ -204,9 +225,12 @@ async function readKept(store: Store) {
   return { wishes: read.success ? read.output : null, session: isOfToday ? open : null };
 }
 
-/** Those that came before the list was begun, as placement, a lesson or a recording. */
-function runsBeforeList(runs: readonly RunEvent[]): readonly RunEvent[] {
-  const begun = runs.findIndex(({ entry }) => entry !== null);
+/**
+ * Those that came before the list was begun: earlier lists of the day up to the run `after`, and what was outside a
+ * list, as placement, a lesson or a recording.
+ */
+function runsBeforeList(runs: readonly RunEvent[], after: EventId | null): readonly RunEvent[] {
+  const begun = runs.findIndex(({ id, entry }) => entry !== null && (after === null || id > after));
   return begun < 0 ? runs : runs.slice(0, begun);
 }
 

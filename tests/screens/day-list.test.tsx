@@ -142,3 +142,37 @@ test('a kept session that is damaged in any way is none', () => {
   ];
   for (const one of damaged) expect(readSession(one)).toBeNull();
 });
+
+test('a second sitting has a list of its own, which goes on from what was played', async () => {
+  const { store, list } = await readyList();
+  const first = list.entries.value;
+  for (const { entry } of first) await store.record(runsOf(entry.items, entry.key));
+  expect(list.next.value).toBeNull();
+  list.makeAnother();
+  const second = list.entries.value;
+  expect(second.length).toBeGreaterThan(0);
+  expect(second.every(({ state }) => state === 'open')).toBe(true);
+  const { entry } = list.next.value!;
+  const plan = list.plan.value;
+  await store.record(runsOf(entry.items, entry.key));
+  expect(list.plan.value).toEqual(plan);
+  expect(list.entries.value[0]!.state).toBe('done');
+  store.nextDay();
+  expect(list.sitting.value).toBe(1);
+});
+
+test('in the week before the date the days have less of the minutes', async () => {
+  const date = '2026-11-27';
+  const eve = {
+    kind: 'programme',
+    programme: { ...DEFAULT_PROGRAMME, minutes: 40, date },
+  } as const;
+  const { store, list } = await readyList(fakeStore([eve]));
+  const minutes = [list.minutes.value];
+  store.nextDay();
+  minutes.push(list.minutes.value);
+  store.nextDay();
+  minutes.push(list.minutes.value);
+  store.nextDay();
+  expect([...minutes, list.minutes.value]).toEqual([20, 16, 12, 40]);
+});

@@ -23,6 +23,7 @@ export function FurtherDates({ value, today, onChange }: FurtherDatesProps) {
       {value.map((date, place) => (
         // A date has no name of its own: its place in the list is what it is known by.
         <DateRow
+          // oxlint-disable-next-line react/no-array-index-key
           key={place}
           date={date}
           onChange={(change) => set(place, change)}

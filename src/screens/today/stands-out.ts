@@ -1,6 +1,7 @@
 /** A sentence or two about what is particular today, for the head of the list. */
 import { daysBetween } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
+import { daysOfEve } from '../../../shared/planning/dates';
 import type { Student } from '../../../shared/planning/student';
 import type { DayPlan } from '../../../shared/planning/today';
 import { dateText } from '../../parts/dates';
@@ -8,6 +9,7 @@ import { noteText, wayText } from '../../parts/words';
 
 /** From so many days on, the date is near enough to be named every day. */
 const DATE_IN_SIGHT = 60;
+const FURTHER_DATE_IN_SIGHT = 7;
 const LONG_PAUSE = 7;
 
 /** `student` as at the start of the day. */
@@ -17,9 +19,13 @@ export function whatStandsOut(student: Student, plan: DayPlan): readonly string[
       'The first day: the tempos are guesses. Play, rate as it went, and from tomorrow the list follows you.',
     ];
   }
-  return [pause(student, plan.day), opened(plan), date(student, plan.day)].filter(
-    (sentence) => sentence !== null,
-  );
+  const { day } = plan;
+  return [
+    pause(student, day),
+    opened(plan),
+    date(student, day),
+    ...furtherDates(student, day),
+  ].filter((sentence) => sentence !== null);
 }
 
 function pause(student: Student, day: Day): string | null {
@@ -40,5 +46,17 @@ function date(student: Student, day: Day): string | null {
   const days = daysBetween(day, set);
   if (days < 0 || days > DATE_IN_SIGHT) return null;
   if (days === 0) return 'Today is the day of the programme.';
-  return days === 1 ? 'One day left.' : `${days} days left until ${dateText(set)}.`;
+  const left = days === 1 ? 'One day left.' : `${days} days left until ${dateText(set)}.`;
+  const isEve = daysOfEve(student.programme!, day) !== null;
+  return isEve ? `${left} The lists grow shorter, and nothing new comes.` : left;
+}
+
+/** "Tomorrow: lesson." */
+function furtherDates({ programme }: Student, day: Day): readonly string[] {
+  return (programme?.furtherDates ?? []).flatMap((one) => {
+    const days = daysBetween(day, one.day);
+    if (days < 0 || days > FURTHER_DATE_IN_SIGHT) return [];
+    const when = days === 0 ? 'Today' : days === 1 ? 'Tomorrow' : `In ${days} days`;
+    return `${when}: ${one.words.trim() || 'a date of the programme'}.`;
+  });
 }

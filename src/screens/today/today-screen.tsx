@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { DRILL_SECONDS } from '../../../shared/planning/drills/offer';
 import type { Student } from '../../../shared/planning/student';
 import type { DayPlan } from '../../../shared/planning/today';
-import { ButtonLink } from '../../parts/button/button';
+import { Button, ButtonLink } from '../../parts/button/button';
 import { dayText, minutesText } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
 import { Stepper } from '../../parts/stepper/stepper';
@@ -120,9 +120,16 @@ function Begin({ list, isRest }: { readonly list: DayList; readonly isRest: bool
     const hasPlayed = list.entries.value.some(({ state }) => state === 'done');
     if (!hasPlayed) return null;
     return (
-      <ButtonLink size="stand" href={hrefOf('play')}>
-        What moved today
-      </ButtonLink>
+      <>
+        <ButtonLink size="stand" href={hrefOf('play')}>
+          What moved today
+        </ButtonLink>
+        {list.sore.value === null && (
+          <Button kind="quiet" onClick={list.makeAnother}>
+            Another list for today
+          </Button>
+        )}
+      </>
     );
   }
   const hasBegun = [...list.entries.value, ...list.drills.value].some(
