@@ -4,11 +4,23 @@ import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
 import { type Item, STAGES, stageIndex } from '../music/deck';
 import { reachOf } from '../learning/prediction';
-import type { Reason } from './reasons';
+import type { Opened, Reason } from './reasons';
 import type { Student } from './student';
+import { turnOf } from './turns';
 
 /** A pause of so many days is reason enough in itself. */
 const LONG_PAUSE = 7;
+
+/** Told of an item that was opened by what holds below it, or else of the first. */
+function openedFor(student: Student, items: readonly Item[], day: Day): Opened | null {
+  const turns = items.flatMap((item) => {
+    const turn = student.lastRuns.has(item.id) ? null : turnOf(student, item);
+    return turn === null ? [] : [{ item, turn }];
+  });
+  const told = turns.find(({ turn }) => turn.turn === 'holds') ?? turns[0];
+  if (told === undefined) return null;
+  return { chord: items.length === 1 ? null : told.item.chord, turn: told.turn, day };
+}
 
 export function reasonFor(
   student: Student,
@@ -24,7 +36,13 @@ export function reasonFor(
   const stage = stageIndex(item.way);
   if (last === undefined) {
     const isOpened = stage > stageIndex(programme.reached);
-    return { kind: 'new', below: isOpened ? STAGES[stage - 1]! : null, reach };
+    if (!isOpened) return { kind: 'new', below: null, opened: null, reach };
+    return {
+      kind: 'new',
+      below: STAGES[stage - 1]!,
+      opened: openedFor(student, items, day),
+      reach,
+    };
   }
   const weakest = { chord: items.length === 1 ? null : item.chord, last, day, reach };
   if (daysBetween(last.day, day) >= LONG_PAUSE) return { kind: 'rested', ...weakest };

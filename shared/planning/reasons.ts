@@ -6,6 +6,7 @@ import type { Way } from '../music/deck';
 import type { Hand } from '../music/fingering/types';
 import { type Grouping, markOf, type Tempo } from '../music/tempo';
 import type { LastRun } from './student';
+import { type StageTurn, turnText } from './turns';
 
 /** The item of an entry that lacks most, as the model sees it. */
 export interface Weakest {
@@ -16,6 +17,14 @@ export interface Weakest {
   readonly reach: Tempo;
 }
 
+/** The stage of an entry that is new was opened by what was played. */
+export interface Opened {
+  /** The one of a round for which it is told; null in an entry of one item. */
+  readonly chord: ChordId | null;
+  readonly turn: StageTurn;
+  readonly day: Day;
+}
+
 export type Reason =
   | { readonly kind: 'wished' }
   /** In the week before the date: a whole round at the target before anything else. */
@@ -23,7 +32,12 @@ export type Reason =
   /** Every fifth entry of a note goes back a stage. */
   | { readonly kind: 'look-back'; readonly way: Way }
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
-  | { readonly kind: 'new'; readonly below: Way | null; readonly reach: Tempo }
+  | {
+      readonly kind: 'new';
+      readonly below: Way | null;
+      readonly opened: Opened | null;
+      readonly reach: Tempo;
+    }
   /** On the list for another time today. */
   | { readonly kind: 'again'; readonly times: number }
   /** Days without practice. */
@@ -77,6 +91,13 @@ function lastText({ chord, last, day }: Weakest, grouping: Grouping): string {
   return chord === null ? capitalised(run) : `Weakest is ${chordOf(chord).shortName}: ${run}`;
 }
 
+function openedText(below: Way, opened: Opened | null, grouping: Grouping): string {
+  if (opened === null) return `as ${HANDS_IN_WORDS[below]} holds`;
+  const { chord, turn, day } = opened;
+  const which = chord === null ? '' : ` for ${chordOf(chord).shortName}`;
+  return `opened${which} ${agoInWords(turn.day, day)}${turnText(turn, grouping)}`;
+}
+
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One or two sentences that a student understands; tempos are metronome marks. */
@@ -92,7 +113,7 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
     case 'new':
       return reason.below === null
         ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`
-        : `New, as ${HANDS_IN_WORDS[reason.below]} holds. Likely even at ${mark(reason.reach)}.`;
+        : `New, ${openedText(reason.below, reason.opened, grouping)}. Likely even at ${mark(reason.reach)}.`;
     case 'again':
       return `For the ${ORDINALS[reason.times] ?? 'next'} time today: still the most to gain.`;
     case 'rested':
