@@ -1,7 +1,7 @@
 /** Why a stage has opened or closed for an arpeggio, as data and in a sentence whose numbers come from the log. */
-import { dayOfNumber } from '../log/day';
+import { dayNumber, dayOfNumber } from '../log/day';
 import type { Day } from '../log/events';
-import { type Item, itemAt, STAGES, stageIndex, type Way } from '../music/deck';
+import { DECK, type Item, itemAt, STAGES, stageIndex, type Way } from '../music/deck';
 import { type Grouping, markOf, type Tempo } from '../music/tempo';
 import type { Student } from './student';
 import { type Turn, TURNS } from './stages';
@@ -30,6 +30,18 @@ export function turnOf({ stages }: Student, item: Item): StageTurn | null {
   });
   return { turn, day, held };
 }
+
+/** For how many arpeggios each stage has closed on a day, and not opened again since; easiest first. */
+export const closedOn = ({ stages }: Student, day: Day) =>
+  STAGES.map((stage) => {
+    const closed = DECK.filter(
+      ({ way, index }) =>
+        way === stage &&
+        TURNS[stages.turn[index]!] === 'closed' &&
+        stages.turnDay[index] === dayNumber(day),
+    );
+    return { stage, arpeggios: closed.length };
+  }).filter(({ arpeggios }) => arpeggios > 0);
 
 /** Hands together stand on both hands alone. */
 const waysBelow = (stage: number): readonly Way[] =>

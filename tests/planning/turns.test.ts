@@ -27,6 +27,12 @@ const told = (id: ItemId, log: Log, change?: Partial<Programme>): string | null 
 
 const rightHolds = () => [run(RIGHT, 3, 256), run(RIGHT, 2, 300), run(RIGHT, 3, 264, 2)];
 const leftHolds = () => [run(LEFT, 3, 240, 3), run(LEFT, 3, 252, 5), run(LEFT, 4, 260, 5)];
+const bothHold = () => [...rightHolds(), ...leftHolds()];
+/** Hands together from D, on a day when only the right hand is open. */
+const shown = (chords: number) => () =>
+  roundItems('d', 'together.2')
+    .slice(0, chords)
+    .map(({ id }) => run(id, 3, 200, 1));
 
 describe('why a stage has opened or closed', () => {
   it('is told with the two even days of the stage below', () => {
@@ -34,11 +40,10 @@ describe('why a stage has opened or closed', () => {
   });
 
   it('is told with both hands where they come together, and with the marks of the grouping', () => {
-    const log = () => [...rightHolds(), ...leftHolds()];
-    expect(told(TOGETHER, log)).toBe(
+    expect(told(TOGETHER, bothHold)).toBe(
       '2026-01-10: right hand even at 64 and 66 on two days, left hand at 60 and 63',
     );
-    expect(turnText(turnAfter(TOGETHER, log)!, 3)).toContain('right hand even at 85 and 88');
+    expect(turnText(turnAfter(TOGETHER, bothHold)!, 3)).toContain('right hand even at 85 and 88');
   });
 
   it('stays as it was when the stage below is played again later', () => {
@@ -58,10 +63,6 @@ describe('why a stage has opened or closed', () => {
   });
 
   it('is the run itself where a stage showed that it goes, and the note where most chords have it', () => {
-    const shown = (chords: number) => () =>
-      roundItems('d', 'together.2')
-        .slice(0, chords)
-        .map(({ id }) => run(id, 3, 200, 1));
     expect(told(TOGETHER, shown(3))).toBe('2026-01-06, as a run of it came out even');
     expect(told(LEFT, shown(3))).toBe('2026-01-06, as a run of it came out even');
     expect(told('d.diminished-7.together.2', shown(6))).toBe(

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { addDays } from '../../shared/log/day';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { itemOf, STARTING_NOTES } from '../../shared/music/deck';
 import { replay } from '../../shared/planning/student';
+import { planDay } from '../../shared/planning/today';
 import { standingText } from '../../src/screens/item/standing';
 import { programmeText } from '../../src/parts/programme-text';
+import { whatStandsOut } from '../../src/screens/today/stands-out';
 import { keyName, learnable } from '../../src/screens/settings/pedal-keys';
-import { programme, run } from '../learning/events';
+import { programme, run, START } from '../learning/events';
 
 describe('a programme in words', () => {
   it('names the starting notes as a whole where it can', () => {
@@ -45,7 +48,28 @@ describe('why an item is open or not', () => {
   it('says what has opened it', () => {
     expect(standing('d.major-6.right.2')).toContain('Open from the first day');
     const held = [run('d.major-6.right.2', 4, 160, 0), run('d.major-6.right.2', 4, 160, 1)];
-    expect(standing('d.major-6.left.2', ...held)).toBe('Open, as right hand, two octaves holds.');
+    expect(standing('d.major-6.left.2', ...held)).toBe(
+      'Open since 6 January 2026: right hand even at 40 and 40 on two days.',
+    );
+  });
+
+  it('says that it has closed again, and what it takes', () => {
+    const held = [run('d.major-6.right.2', 3, 130), run('d.major-6.right.2', 3, 130, 1)];
+    const failed = [2, 3, 4].map((day) => run('d.major-6.left.2', 0, 80, day));
+    const log = [BEGIN, ...held, ...failed];
+    expect(standing('d.major-6.left.2', ...held, ...failed)).toMatch(
+      /^Closed again on \d January 2026, as it did not hold\. It opens when right hand/,
+    );
+    const student = replay(log);
+    const last = [...student.work.keys()].at(-1)!;
+    const sentences = whatStandsOut(student, planDay(student, addDays(last, 1), 20));
+    expect(sentences).toContain(
+      'Closed again for one chord, as it did not hold: left hand, two octaves.',
+    );
+    const later = replay([...log, run('d.major-53.right.2', 3, 160, 6)]);
+    expect(whatStandsOut(later, planDay(later, addDays(START, 7), 20)).join()).not.toContain(
+      'Closed',
+    );
   });
 
   it('knows what the programme does not ask for', () => {

@@ -4,6 +4,8 @@ import { type Item, itemAt, STAGES, stageIndex } from '../../../shared/music/dec
 import { markOf } from '../../../shared/music/tempo';
 import { HANDS_IN_WORDS } from '../../../shared/planning/reasons';
 import type { Student } from '../../../shared/planning/student';
+import { turnOf, turnText } from '../../../shared/planning/turns';
+import { dateText } from '../../parts/dates';
 
 /** The rule of shared/planning/stages.ts: a stage opens after two such days. */
 const DAYS_SO_FAR = ['none yet', 'one'];
@@ -16,11 +18,19 @@ export function standingText(student: Student, programme: Programme, item: Item)
   }
   const open = student.stages.open[item.arpeggioIndex]!;
   if (stage > open) return closedText(student, programme, item);
-  if (!programme.stages[STAGES[stage]!].asked) {
-    return stage === open
-      ? 'Open, as a step on the way; the programme does not ask for this stage itself.'
-      : 'A step on the way that is done; the programme does not ask for this stage itself.';
+  const text = openText(student, programme, item);
+  if (programme.stages[STAGES[stage]!].asked) return text;
+  return stage === open
+    ? `${text} It is a step on the way; the programme does not ask for this stage itself.`
+    : 'A step on the way that is done; the programme does not ask for this stage itself.';
+}
+
+function openText(student: Student, programme: Programme, item: Item): string {
+  const turn = turnOf(student, item);
+  if (turn !== null) {
+    return `Open since ${dateText(turn.day)}${turnText(turn, programme.grouping)}.`;
   }
+  const stage = stageIndex(item.way);
   return stage <= stageIndex(programme.reached)
     ? 'Open from the first day: the programme says that this stage is reached.'
     : `Open, as ${HANDS_IN_WORDS[STAGES[stage - 1]!]} holds.`;
@@ -30,7 +40,12 @@ function closedText(student: Student, programme: Programme, item: Item): string 
   const below = STAGES[stageIndex(item.way) - 1]!;
   const half = markOf(programme.stages[below].target / 2, programme.grouping);
   const days = student.stages.evenDays[itemAt(item.arpeggioIndex, below).index]!;
-  const needed = `Not open yet. It opens when ${HANDS_IN_WORDS[below]} is at least even at ${half} or faster on two separate days`;
+  const turn = turnOf(student, item);
+  const state =
+    turn === null
+      ? 'Not open yet.'
+      : `Closed again on ${dateText(turn.day)}${turnText(turn, programme.grouping)}.`;
+  const needed = `${state} It opens when ${HANDS_IN_WORDS[below]} is at least even at ${half} or faster on two separate days`;
   const soFar = DAYS_SO_FAR[days];
   return soFar === undefined
     ? `${needed}, and is likely to stay so.`

@@ -3,6 +3,7 @@ import { daysBetween } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
 import { daysOfEve } from '../../../shared/planning/dates';
 import type { Student } from '../../../shared/planning/student';
+import { closedOn } from '../../../shared/planning/turns';
 import type { DayPlan } from '../../../shared/planning/today';
 import { dateText } from '../../parts/dates';
 import { noteText, wayText } from '../../parts/words';
@@ -23,14 +24,16 @@ export function whatStandsOut(student: Student, plan: DayPlan): readonly string[
   return [
     pause(student, day),
     opened(plan),
+    ...closed(student),
     date(student, day),
     ...furtherDates(student, day),
   ].filter((sentence) => sentence !== null);
 }
 
+const lastDay = ({ work }: Student): Day => [...work.keys()].reduce((a, b) => (a > b ? a : b));
+
 function pause(student: Student, day: Day): string | null {
-  const last = [...student.work.keys()].reduce((a, b) => (a > b ? a : b));
-  const days = daysBetween(last, day);
+  const days = daysBetween(lastDay(student), day);
   if (days < LONG_PAUSE) return null;
   return `${days} days since the last practice: the tempos begin a little lower, and nothing is to be made up for.`;
 }
@@ -39,6 +42,13 @@ function opened(plan: DayPlan): string | null {
   const entry = plan.entries.find(({ reason }) => reason.kind === 'new' && reason.below !== null);
   return entry ? `New today: ${wayText(entry.way)}, from ${noteText(entry.note)}.` : null;
 }
+
+/** By what was played last. */
+const closed = (student: Student): readonly string[] =>
+  closedOn(student, lastDay(student)).map(({ stage, arpeggios }) => {
+    const chords = arpeggios === 1 ? 'one chord' : `${arpeggios} chords`;
+    return `Closed again for ${chords}, as it did not hold: ${wayText(stage)}.`;
+  });
 
 function date(student: Student, day: Day): string | null {
   const set = student.programme?.date ?? null;
