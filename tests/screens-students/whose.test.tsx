@@ -2,10 +2,14 @@ import { signal } from '@preact/signals';
 import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
 import { Whose } from '../../src/parts/page/whose';
+import { route } from '../../src/route';
 import { StudentsContext } from '../../src/store-context';
 import type { Listed, Students } from '../../src/store/store';
 
-afterEach(cleanup);
+afterEach(() => {
+  cleanup();
+  location.hash = '';
+});
 
 const listed = (name: string, isArchived = false): Listed => ({
   id: `id of ${name}`,
@@ -55,4 +59,26 @@ test('many are a list', () => {
   expect([list.value, list.options.length]).toEqual(['id of Ada', 5]);
   fireEvent.change(list, { target: { value: 'id of Emil' } });
   expect(asked).toHaveBeenCalledWith('id of Emil');
+});
+
+async function goThere(): Promise<void> {
+  location.hash = '#/studio';
+  await vi.waitFor(() => expect(route.value.screen).toBe('studio'));
+}
+
+test('a link leads to all students; there nobody is the one of the page, and a name leads to the list', async () => {
+  await goThere();
+  const { asked } = show([listed('Ada'), listed('Ben')]);
+  expect(screen.getByRole('link', { current: 'page' }).textContent).toBe('All students');
+  expect(screen.queryByRole('button', { pressed: true })).toBeNull();
+  fireEvent.click(screen.getByRole('button', { name: 'Ada' }));
+  expect(asked).toHaveBeenCalledWith('id of Ada');
+  await vi.waitFor(() => expect(route.value.screen).toBe('today'));
+});
+
+test('of many none is chosen there', async () => {
+  await goThere();
+  show(['Ada', 'Ben', 'Cleo', 'Dora', 'Emil'].map((name) => listed(name)));
+  const list = screen.getByLabelText<HTMLSelectElement>('Student');
+  expect(list.selectedOptions[0]!.textContent).toBe('One student…');
 });

@@ -1,5 +1,4 @@
 /** All students of the device at a glance. There is nothing of it until there is a second one. */
-import { signal } from '@preact/signals';
 import { useContext, useState } from 'preact/hooks';
 import { studioCsv } from '../../../shared/formats/studio-csv';
 import { Button, ButtonLink } from '../../parts/button/button';
@@ -11,17 +10,14 @@ import { studentText } from '../../parts/words';
 import { go, hrefOf } from '../../route';
 import { StudentsContext, useStore } from '../../store-context';
 import type { Listed, Students } from '../../store/store';
-import { found, inOrder, type Line, type Order, turned } from './order';
-import { overviews, useOverviews } from './overviews';
+import { memoryOf, useReading } from './memory';
+import { found, inOrder, type Line, turned } from './order';
 import { type Open, StudentTable } from './student-table';
 import styles from './studio.module.css';
 import { waitingTexts } from './words';
 
 /** Students that are seen without searching. */
 const FEW = 10;
-
-/** Stays while the app is open, so that one comes back to the same place. */
-const order = signal<Order>({ column: 'name', isFalling: false });
 
 export function StudioScreen() {
   const students = useContext(StudentsContext);
@@ -47,7 +43,8 @@ function Studio({ students, all }: StudioProps) {
   const [typed, setTyped] = useState('');
   const present = all.filter(({ isArchived }) => !isArchived);
   const archived = all.filter(({ isArchived }) => isArchived);
-  const failure = useOverviews(
+  const { order, overviews } = memoryOf(students);
+  const failure = useReading(
     students,
     present.map(({ id }) => id),
   );
