@@ -3,7 +3,7 @@ import { dayNumber } from '../../shared/log/day';
 import { newLearner } from '../../shared/learning/learner';
 import { observe } from '../../shared/learning/observe';
 import { roundItems, type StartingNote, type Way } from '../../shared/music/deck';
-import { mayFollow, type Placed } from '../../shared/planning/order';
+import { isTwinOfToday, mayFollow, type Placed } from '../../shared/planning/order';
 import { START } from '../learning/events';
 
 const placed = (note: StartingNote, way: Way): Placed => ({
@@ -38,6 +38,21 @@ describe('the order of entries', () => {
       }
     }
     expect(mayFollow(practised, [placed('c', 'right.2')], placed('d', 'right.2'))).toBe(true);
+  });
+
+  it('TWIN: in a second sitting what was fresh has its turn again, and its near twins do not', () => {
+    const morning = newLearner();
+    const today = dayNumber(START);
+    for (const item of roundItems('c', 'right.2')) {
+      observe(morning, item, { tempo: 160, fluency: 3, day: today });
+    }
+    const isTwin = (note: StartingNote, way: Way = 'right.2', day = today) =>
+      isTwinOfToday(morning, day, placed(note, way));
+    expect(isTwin('d')).toBe(true);
+    expect(isTwin('c')).toBe(false);
+    expect(isTwin('e')).toBe(false);
+    expect(isTwin('d', 'left.2')).toBe(false);
+    expect(isTwin('d', 'right.2', today + 1)).toBe(false);
   });
 
   it('HANDS: after two entries of one hand comes the other, or both', () => {

@@ -27,6 +27,17 @@ describe('stages', () => {
     expect(openOf(student, 'e.major-6.right.2')).toBe(0);
   });
 
+  it('STAGE: open for the whole note once most of its chords hold', () => {
+    const hold = (count: number) =>
+      roundItems('d', 'right.2')
+        .slice(0, count)
+        .flatMap(({ id }) => [run(id, 3, 160), run(id, 4, 160, 1)]);
+    const last: ItemId = 'd.diminished-7.right.2';
+    expect(openOf(replay([BEGIN, ...hold(5)]), last)).toBe(0);
+    expect(openOf(replay([BEGIN, ...hold(6)]), last)).toBe(1);
+    expect(openOf(replay([BEGIN, ...hold(6)]), 'e.diminished-7.right.2')).toBe(0);
+  });
+
   it('do not open on even runs slower than half the target', () => {
     expect(after(run(D, 3, 100), run(D, 3, 100, 1), run(D, 3, 100, 2))).toBe(0);
   });

@@ -145,6 +145,34 @@ describe("today's list", () => {
     }
   });
 
+  it('SITTING: a second list of the day goes on from the first, with keys of its own', () => {
+    const student = begun({ notes: ['g', 'a'] });
+    const first = planDay(student, START, 8);
+    applyEvents(student, played(first, 0), new Set());
+    const second = planDay(student, START, 240, 2);
+    const times = new Map<ItemId, number>();
+    for (const item of [...first.entries, ...second.entries].flatMap(({ items }) => items)) {
+      times.set(item, (times.get(item) ?? 0) + 1);
+    }
+    expect(second.entries.length).toBeGreaterThan(0);
+    expect(Math.max(...times.values())).toBe(6);
+    const keys = [...keysOf(first), ...keysOf(second)];
+    expect(new Set(keys).size).toBe(keys.length);
+    const reasons = second.entries.map(({ reason }) => reason.kind);
+    expect(reasons).toContain('again');
+    expect(same(planDay(student, START, 240, 2), second)).toBe(true);
+  });
+
+  it('SITTING: fits its own minutes, and begins with what is worth most of what is left', () => {
+    const student = begun();
+    const first = planDay(student, START, 5);
+    applyEvents(student, played(first, 0), new Set());
+    const second = planDay(student, START, 10, 2);
+    expect(second.seconds).toBeLessThanOrEqual(600);
+    const morning = new Set(first.entries.flatMap(({ items }) => items));
+    expect(second.entries[0]!.items.some((item) => morning.has(item))).toBe(false);
+  });
+
   it('ASIDE: leaves out what was set aside until it is taken back', () => {
     const student = begun({ notes: ['c'] });
     applyEvents(student, [aside('c.major-53.right.2', true)], new Set());

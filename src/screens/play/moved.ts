@@ -13,6 +13,7 @@ import {
 import type { Tempo } from '../../../shared/music/tempo';
 import { reachOf } from '../../../shared/learning/prediction';
 import type { Student } from '../../../shared/planning/student';
+import { minutesOn } from '../../../shared/planning/dates';
 import { type DayPlan, planDay } from '../../../shared/planning/today';
 
 /** The items of one starting note and way that were played. */
@@ -88,5 +89,8 @@ export function nearlyOpen(runs: readonly RunEvent[], after: Student): readonly 
 }
 
 /** The list of the next day, should nothing be played until then. */
-export const planTomorrow = (student: Student, day: Day): DayPlan =>
-  planDay(student, addDays(day, 1), student.programme?.minutes ?? 0);
+export function planTomorrow(student: Student, day: Day): DayPlan {
+  const { programme } = student;
+  const next = addDays(day, 1);
+  return planDay(student, next, programme === null ? 0 : minutesOn(programme, next));
+}
