@@ -10,7 +10,7 @@ const WRONG = 1.1;
 const FURTHER = 0.02;
 const MOST_FURTHER = 0.3;
 
-const pairCost = (note: ExpectedNote, heard: HeardNote): number => {
+export const pairCost = (note: ExpectedNote, heard: Pick<HeardNote, 'midi'>): number => {
   const off = Math.abs(note.key.midi - heard.midi);
   return off === 0 ? 0 : WRONG + Math.min(MOST_FURTHER, FURTHER * off);
 };
