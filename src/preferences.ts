@@ -14,6 +14,8 @@ export const PICTURES = ['keys', 'staff'] as const;
 export const KEY_SIGNATURES = ['none', 'own'] as const;
 /** What the app listens to while one plays. */
 export const EARS = ['none', 'midi', 'microphone'] as const;
+/** What turns the page while a MIDI keyboard is heard: the beat (without one, the hand), or the player's own playing. */
+export const TURNERS = ['beat', 'player'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
 export const MOST_LATENCY = 300;
 
@@ -21,6 +23,9 @@ const pedalKeys = v.fallback(
   v.pipe(v.array(v.pipe(v.string(), v.maxLength(40))), v.maxLength(8)),
   [],
 );
+
+/** MIDI number of a key of the piano that was learnt; null where none was. */
+const pianoKey = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(127)));
 
 const name = v.exactOptional(v.picklist(['sharp', 'flat']));
 
@@ -35,6 +40,18 @@ const schema = v.object({
   /** Whether each chord is written in its own key, or all with accidentals alone. */
   keySignature: v.fallback(v.picklist(KEY_SIGNATURES), 'none'),
   ear: v.fallback(v.picklist(EARS), 'none'),
+  turner: v.fallback(v.picklist(TURNERS), 'beat'),
+  /** Keys of a MIDI keyboard that rate (from the worst level to the best) and go on while nothing is being played. */
+  pianoKeys: v.fallback(
+    v.object({
+      levels: v.tuple([pianoKey, pianoKey, pianoKey, pianoKey, pianoKey]),
+      forward: pianoKey,
+      back: pianoKey,
+    }),
+    { levels: [null, null, null, null, null], forward: null, back: null },
+  ),
+  /** Whether the sustain pedal, held down, goes on as well. */
+  holdsPedal: v.fallback(v.boolean(), false),
   /** Cents of the person's piano from A4 = 440 Hz; null until it was measured. */
   pianoCents: v.fallback(v.nullable(v.pipe(v.number(), v.minValue(-50), v.maxValue(50))), null),
   /** 0 to 1. */

@@ -23,6 +23,8 @@ export type MicrophoneState =
 export interface Capture {
   /** Whether the browser cancels echo, suppresses noise or levels loudness, though it was asked not to. */
   readonly isFiltered: boolean;
+  /** The microphone was cut off: unplugged, taken by a telephone call, or no longer allowed. */
+  readonly isBroken: ReadonlySignal<boolean>;
   /** Leaves out what came before a time of `performance.now()`. */
   forgetBefore(at: number): void;
   /** Milliseconds since something loud was heard. */
@@ -120,6 +122,18 @@ async function capturing(
   // Its own output is silence; what leads nowhere is not asked for sound by every browser.
   context.createMediaStreamSource(stream).connect(node).connect(context.destination);
 
+  const isBroken = signal(false);
+  const tell = () => {
+    isBroken.value = true;
+  };
+  const [track] = stream.getAudioTracks();
+  track?.addEventListener('ended', tell);
+  track?.addEventListener('mute', tell);
+  const watch = () => {
+    if (context.state !== 'running') tell();
+  };
+  context.addEventListener('statechange', watch);
+
   const dropDownTo = (most: number) => {
     let dropped = 0;
     while (dropped < blocks.length && samples > most) samples -= blocks[dropped++]!.length;
@@ -127,6 +141,7 @@ async function capturing(
   };
   return {
     isFiltered: isFiltered(stream),
+    isBroken,
     forgetBefore: (at) => {
       dropDownTo(((performance.now() - at) / 1000) * context.sampleRate);
       loudest = 0;
@@ -134,6 +149,7 @@ async function capturing(
     quietFor: () => performance.now() - loudAt,
     sound: () => ({ samples: joined(blocks, samples), rate: context.sampleRate }),
     stop: () => {
+      context.removeEventListener('statechange', watch);
       stopTracks();
       setAudioSession('auto');
       node.port.close();

@@ -5,6 +5,7 @@
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import { collecting } from '../../shared/listening/collect';
 import { sliceOf, type Take } from '../../shared/listening/take';
+import { type KeyMessage, keyMessageOf } from './key-message';
 
 export type MidiState =
   /** Not asked for, or given up. */
@@ -19,8 +20,10 @@ export type MidiState =
   | 'connected';
 
 export interface MidiRecording {
-  /** What was played since the recording began; null if a keyboard was unplugged meanwhile. */
-  take(): Take | null;
+  /** What was played since the recording began, up to where a keyboard was unplugged. */
+  take(): Take;
+  /** A keyboard was unplugged meanwhile. */
+  readonly isBroken: ReadonlySignal<boolean>;
   /** Milliseconds since the last message came; Infinity before the first. */
   quietFor(): number;
   /** What was played before a moment of `performance.now()` does not count. */
@@ -39,7 +42,10 @@ export interface MidiInput {
   /** Connects only where the browser will not ask. */
   reconnect(): Promise<void>;
   disconnect(): void;
-  record(): MidiRecording;
+  /** Keys that are `left out` are no notes: they have another meaning. */
+  record(leftOut?: ReadonlySet<number>): MidiRecording;
+  /** Calls back with each key and pedal, as it comes, until the function that is returned is called. */
+  listen(listener: (message: KeyMessage) => void): () => void;
 }
 
 /** What of the browser is needed; older ones lack it. */
@@ -47,8 +53,7 @@ type Browser = Partial<Pick<Navigator, 'requestMIDIAccess' | 'permissions'>>;
 
 type Listener = (data: Uint8Array, at: number) => void;
 
-const NOTE_ON = 0x90;
-const NOTE_OFF = 0x80;
+const NO_KEYS: ReadonlySet<number> = new Set();
 
 export function createMidiInput(browser: () => Browser): MidiInput {
   const state = signal<Exclude<MidiState, 'empty' | 'connected'> | 'allowed'>('off');
@@ -58,17 +63,17 @@ export function createMidiInput(browser: () => Browser): MidiInput {
   const unplugged = new Set<() => void>();
   let access: MIDIAccess | null = null;
 
-  const onMessage = (event: MIDIMessageEvent) => {
-    if (event.data === null) return;
-    follow(event.data);
-    for (const listener of listeners) listener(event.data, event.timeStamp);
+  const onMessage = ({ data, timeStamp }: MIDIMessageEvent) => {
+    if (data === null) return;
+    const message = keyMessageOf(data, timeStamp);
+    if (message !== null) follow(message);
+    for (const listener of listeners) listener(data, timeStamp);
   };
   /** Which keys are down, for lights. */
-  const follow = ([status = 0, key = 0, velocity = 0]: Uint8Array) => {
-    const kind = status & 0xf0;
-    if (kind !== NOTE_ON && kind !== NOTE_OFF) return;
-    const others = down.value.filter((midi) => midi !== key);
-    down.value = kind === NOTE_ON && velocity > 0 ? [...others, key] : others;
+  const follow = (message: KeyMessage) => {
+    if (message.kind === 'pedal') return;
+    const others = down.value.filter((midi) => midi !== message.midi);
+    down.value = message.kind === 'struck' ? [...others, message.midi] : others;
   };
   const lookAgain = () => {
     const inputs = [...(access?.inputs.values() ?? [])].filter(
@@ -119,32 +124,45 @@ export function createMidiInput(browser: () => Browser): MidiInput {
       down.value = [];
       state.value = 'off';
     },
-    record: () => {
+    record: (leftOut = NO_KEYS) => {
       const collector = collecting('midi');
       const start = performance.now();
-      let isWhole = true;
+      const isBroken = signal(false);
       let first = -Infinity;
       let last = -Infinity;
       const listener: Listener = (data, at) => {
+        const message = keyMessageOf(data, at);
+        if (message !== null && message.kind !== 'pedal' && leftOut.has(message.midi)) return;
         last = performance.now();
         collector.add(data, (at - start) / 1000);
       };
+      const stop = () => {
+        listeners.delete(listener);
+        unplugged.delete(tell);
+      };
       const tell = () => {
-        isWhole = false;
+        stop();
+        isBroken.value = true;
       };
       listeners.add(listener);
       unplugged.add(tell);
       return {
-        take: () => (isWhole ? sliceOf(collector.take(), first, Infinity) : null),
+        take: () => sliceOf(collector.take(), first, Infinity),
+        isBroken,
         quietFor: () => performance.now() - last,
         forgetBefore: (moment) => {
           first = (moment - start) / 1000;
         },
-        stop: () => {
-          listeners.delete(listener);
-          unplugged.delete(tell);
-        },
+        stop,
       };
+    },
+    listen: (listener) => {
+      const onData: Listener = (data, at) => {
+        const message = keyMessageOf(data, at);
+        if (message !== null) listener(message);
+      };
+      listeners.add(onData);
+      return () => listeners.delete(onData);
     },
   };
 }

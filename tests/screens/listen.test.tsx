@@ -1,12 +1,15 @@
-import { cleanup, renderHook } from '@testing-library/preact';
+import { cleanup, render, renderHook, screen } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
 import { itemOf, type ItemId } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import type { Session } from '../../src/day/session';
+import { Notice } from '../../src/parts/notice/notice';
+import { prefer } from '../../src/preferences';
 import { courseOf } from '../../src/screens/play/course';
-import { type Ear, useEar, withTake } from '../../src/screens/play/listen';
+import { type Ear, useEar } from '../../src/screens/play/listen';
 import { runsOf, toPlayAgain } from '../../src/screens/play/record-runs';
+import { withTake } from '../../src/screens/play/with-take';
 import { midi } from '../../src/sound/midi-input';
 import { OPTIONS } from '../formats/scores';
 import { perform, type Planted, seededRandom } from '../listening/performer';
@@ -33,10 +36,15 @@ const takeOf = (items: readonly ItemId[], planted: Planted, tempo = 240) =>
     planted,
   });
 
+const access = Object.assign(new EventTarget(), { inputs: new Map() });
 const port = {
   name: 'Piano',
   state: 'connected',
   onmidimessage: null as ((event: unknown) => void) | null,
+};
+const unplug = () => {
+  port.state = 'disconnected';
+  access.dispatchEvent(new Event('statechange'));
 };
 const play = (at: number, ...bytes: number[]) =>
   port.onmidimessage!({ data: Uint8Array.from(bytes), timeStamp: at });
@@ -51,7 +59,8 @@ function show(isOn: boolean) {
 }
 
 beforeEach(async () => {
-  const access = Object.assign(new EventTarget(), { inputs: new Map([['a', port]]) });
+  port.state = 'connected';
+  access.inputs.set('a', port);
   Object.defineProperty(navigator, 'requestMIDIAccess', {
     configurable: true,
     value: async () => access,
@@ -95,7 +104,7 @@ test('nothing is said of a run in which nothing was heard; played again, what wa
 
 test('what is tried during the count-in is no part of the run', () => {
   const { ear, beginMusic } = show(false);
-  ear.begin(0);
+  ear.begin(0, 240);
   const start = performance.now();
   for (const [i, key] of [64, 68, 71].entries()) {
     play(start - 3000 + 250 * i, 0x90, key, 60);
@@ -113,11 +122,66 @@ test('what is tried during the count-in is no part of the run', () => {
   expect(ITEMS.map((id) => takes![id]!.right)).toEqual([13, 13]);
 });
 
+/** Plays a take on the keyboard, its first note now. */
+function playTake({ notes }: ReturnType<typeof takeOf>) {
+  const start = performance.now() - 1000 * notes[0]!.on;
+  for (const { midi: key, on, off, loudness } of notes) {
+    play(start + 1000 * on, 0x90, key, loudness!);
+    play(start + 1000 * off!, 0x80, key, 0);
+  }
+}
+
+test('while a run goes on, its place is known, and what was played right is lit', () => {
+  const { ear, beginMusic } = show(false);
+  ear.begin(1, 240);
+  playTake(takeOf(ITEMS.slice(1), { until: 3, wrong: [{ step: 2, hand: 'right', by: 1 }] }));
+  expect(ear.live.step.value).toBeNull();
+  beginMusic();
+  // What came just before the first beat counts.
+  expect(ear.live.step.value).toBe(15);
+  expect([...ear.live.lit.value.right].toSorted((a, b) => a - b)).toEqual([12, 13, 15]);
+  ear.live.turnTo(0);
+  playTake(takeOf(ITEMS, { until: 5 }));
+  expect(ear.live.step.value).toBe(5);
+  ear.end(session(), 2, () => undefined);
+  expect(ear.live.step.value).toBeNull();
+  expect(ear.live.lit.value.right.size).toBe(0);
+});
+
+test('of a round in which the keyboard is unplugged, what was finished before is judged, and that is said', async () => {
+  render(<Notice />);
+  const { ear, beginMusic } = show(false);
+  ear.begin(0, 240);
+  beginMusic();
+  playTake(takeOf(ITEMS, { until: 15 }));
+  unplug();
+  await screen.findByText(/what follows is not heard/);
+  const then = vi.fn<(heard: Session) => void>();
+  ear.end(session(), 2, then);
+  expect(Object.keys(then.mock.calls[0]![0].takes!)).toEqual([ITEMS[0]]);
+  expect(then.mock.calls[0]![0].takes![ITEMS[0]!]).toMatchObject({ right: 13, faults: [] });
+  await screen.findByText(/only the first chord was judged/);
+});
+
+test('keys that were learnt are no notes, unless they belong to the run', async () => {
+  const pianoKeys = { levels: [null, null, null, null, null], forward: 21, back: 64 } as const;
+  await prefer({ pianoKeys });
+  const { ear } = show(true);
+  ear.begin(0, 240);
+  const take = takeOf(ITEMS.slice(0, 1), {});
+  playTake(take);
+  play(performance.now() + 5000, 0x90, 21, 60);
+  const then = vi.fn<(heard: Session) => void>();
+  ear.end(session(), 1, then);
+  expect(then.mock.calls[0]![0].takes![ITEMS[0]!]).toMatchObject({ right: 13, faults: [] });
+  await prefer({ pianoKeys: { ...pianoKeys, forward: null, back: null } });
+});
+
 test('a slower hand is waited for, a silent one is not', () => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] });
   const { ear } = show(true);
   const done = vi.fn<() => void>();
-  ear.begin(0);
+  ear.begin(0, 240);
   ear.whenQuiet(done);
   expect(done).toHaveBeenCalledTimes(1);
 

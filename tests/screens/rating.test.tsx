@@ -1,11 +1,13 @@
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
 import { useSignal } from '@preact/signals';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { RunEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { Notice } from '../../src/parts/notice/notice';
+import { prefer, readPreferences } from '../../src/preferences';
 import { RatingScreen } from '../../src/screens/play/rating';
 import type { Session } from '../../src/day/session';
+import { midi } from '../../src/sound/midi-input';
 import { StoreContext } from '../../src/store-context';
 import { fakeStore, type FakeStore } from './fake-store';
 
@@ -148,6 +150,71 @@ test('a pedal alone can say all five of a single run', async () => {
   pedal();
   await waitFor(() => expect(seen.session).toBeNull());
   expect(runs().map((run) => run.fluency)).toEqual([1]);
+});
+
+/** The row that a key rates next. */
+const current = () => document.querySelector('li[aria-current]')?.textContent ?? null;
+
+describe('keys of the piano', () => {
+  const LEARNT = { levels: [21, 23, 24, 26, 28], forward: 108, back: 107 };
+  const port = { name: 'Piano', state: 'connected', onmidimessage: null as never };
+  const press = (key: number) => {
+    for (const status of [0x90, 0x80]) {
+      (port.onmidimessage as (event: unknown) => void)({
+        data: Uint8Array.of(status, key, 64),
+        timeStamp: performance.now(),
+      });
+    }
+    vi.advanceTimersByTime(1000);
+  };
+  beforeEach(async () => {
+    const access = Object.assign(new EventTarget(), { inputs: new Map([['a', port]]) });
+    vi.stubGlobal('navigator', Object.assign(navigator, { requestMIDIAccess: async () => access }));
+    await midi.connect();
+    await prefer(readPreferences({ pianoKeys: LEARNT }));
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] });
+  });
+  afterEach(async () => {
+    vi.useRealTimers();
+    midi.disconnect();
+    await prefer(readPreferences({}));
+  });
+
+  test('rate a single run, which can be undone, but not what nobody has seen', async () => {
+    const seen = show(sessionOf(1));
+    press(21);
+    expect(seen.session).not.toBeNull();
+    press(28);
+    vi.useRealTimers();
+    await waitFor(() => expect(seen.session).toBeNull());
+    expect(runs().map(({ fluency }) => fluency)).toEqual([4]);
+    fireEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    await waitFor(() => expect(seen.session).not.toBeNull());
+  });
+
+  test('rate a round row by row, go back in it, and save it', async () => {
+    const seen = show(sessionOf(3));
+    vi.advanceTimersByTime(1000);
+    press(21);
+    await vi.waitFor(() => expect(current()).toContain('minor triad, root'));
+    press(26);
+    await vi.waitFor(() => expect(current()).toContain('first inversion'));
+    press(23);
+    await vi.waitFor(() => expect(current()).toBeNull());
+    press(21);
+    expect(seen.session!.ratings).toEqual({
+      [ITEMS[0]]: { fluency: 0, tempo: null },
+      [ITEMS[2]]: { fluency: 1, tempo: null },
+    });
+    press(107);
+    await vi.waitFor(() => expect(current()).toContain('first inversion'));
+    press(28);
+    await vi.waitFor(() => expect(current()).toBeNull());
+    press(108);
+    vi.useRealTimers();
+    await waitFor(() => expect(seen.session).toBeNull());
+    expect(runs().map(({ fluency }) => fluency)).toEqual([0, 3, 4]);
+  });
 });
 
 test('when saving fails everything stays, and it says what to do', async () => {

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { roundItems } from '../../shared/music/deck';
 import { courseOf } from '../../src/screens/play/course';
-import { type Beating, startRun } from '../../src/screens/play/run';
+import { type Beating, type RunOptions, startRun } from '../../src/screens/play/run';
 import type { MetronomeOptions } from '../../src/sound/metronome';
 
 const course = courseOf(
@@ -18,8 +18,14 @@ beforeEach(() => {
 afterEach(() => vi.useRealTimers());
 
 /** A run of two arpeggios of 12 steps each at 60 beats of four notes; `beat` lets the metronome's next beat come. */
-function runWith(beating: Beating, from = 0, hasSound = true) {
+function runWith(
+  beating: Beating,
+  from = 0,
+  hasSound = true,
+  follows: RunOptions['follows'] = null,
+) {
   const told = { parts: [] as number[], over: 0, silent: 0, stops: 0 };
+  const turns: number[] = [];
   const started: MetronomeOptions[] = [];
   let index = -5;
   const run = startRun(
@@ -31,6 +37,8 @@ function runWith(beating: Beating, from = 0, hasSound = true) {
       isCountInOnly: false,
       volume: 1,
       latencyOffsetMs: 0,
+      follows,
+      onTurn: (start) => turns.push(start),
       startMetronome: (options) => {
         started.push(options);
         if (options.sound && !hasSound) return Promise.reject(new Error('no sound output'));
@@ -53,7 +61,7 @@ function runWith(beating: Beating, from = 0, hasSound = true) {
       started.at(-1)!.onBeat({ index, at: performance.now(), isAccent: false });
     }
   };
-  return { run, told, started, beat };
+  return { run, told, turns, started, beat };
 }
 
 test('counts in, walks with the beat, turns by itself, and is over a beat after the last note', async () => {
@@ -111,6 +119,50 @@ test('without a beat the player turns by hand, both ways', () => {
   run.next();
   run.next();
   expect(told).toMatchObject({ parts: [0, 1, 0, 1], over: 1 });
+});
+
+test('follows the player, turns and goes back with the playing, and is over some beats after the last note', () => {
+  vi.useFakeTimers();
+  const place = signal<number | null>(null);
+  const { run, told } = runWith('off', 0, true, place);
+  expect(run.position.value).toBe(0);
+  place.value = 11;
+  expect([run.position.value, run.calmPosition.value, run.part.value]).toEqual([11, 8, 0]);
+  place.value = 14;
+  expect([run.calmPosition.value, run.part.value]).toEqual([12, 1]);
+  place.value = 2;
+  expect(run.part.value).toBe(0);
+  place.value = 24;
+  vi.advanceTimersByTime(1500);
+  place.value = 12;
+  vi.advanceTimersByTime(5000);
+  expect(told.over).toBe(0);
+  place.value = 24;
+  vi.advanceTimersByTime(2100);
+  expect(told).toMatchObject({ parts: [0, 1, 0, 1], over: 1 });
+});
+
+test('who is followed past a seen beat is not turned by it, and the beat begins again with each arpeggio', async () => {
+  const place = signal<number | null>(null);
+  const { run, beat } = runWith('seen', 0, true, place);
+  await Promise.resolve();
+  beat(5);
+  expect([run.count.value, run.position.value]).toEqual([null, 0]);
+  beat(2);
+  expect([run.position.value, run.beatPosition.value]).toEqual([0, 8]);
+  beat(1);
+  expect(run.beatPosition.value).toBe(0);
+  place.value = 13;
+  expect([run.part.value, run.beatPosition.value]).toEqual([1, 12]);
+  beat(1);
+  expect([run.position.value, run.beatPosition.value]).toEqual([13, 16]);
+});
+
+test('tells when the page is turned by hand', () => {
+  const { run, turns } = runWith('off');
+  run.next();
+  run.back();
+  expect(turns).toEqual([12, 0]);
 });
 
 test('takes up a round in the middle', () => {

@@ -56,28 +56,55 @@ test('records with the times of the messages, and shows which keys are down', as
   expect(input.down.value).toEqual([60]);
   play(start + 1500, 0x80, 60, 0);
   expect(input.down.value).toEqual([]);
-  const [note] = recording.take()!.notes;
+  const [note] = recording.take().notes;
   expect(note!.off! - note!.on).toBeCloseTo(0.5, 6);
   expect(note!.on).toBeCloseTo(1, 1);
   recording.stop();
   play(start + 2000, 0x90, 62, 80);
-  expect(recording.take()!.notes).toHaveLength(1);
+  expect(recording.take().notes).toHaveLength(1);
 });
 
-test('has no take of a run in which the keyboard was unplugged, and a whole one of the next', async () => {
+test('has of a run in which the keyboard was unplugged what went before, and a whole take of the next', async () => {
   const { input, play, plug } = fakeBrowser('granted');
   await input.connect();
   const broken = input.record();
-  play(0, 0x90, 60, 80);
+  play(performance.now(), 0x90, 60, 80);
+  expect(broken.isBroken.value).toBe(false);
   plug('disconnected');
+  expect(broken.isBroken.value).toBe(true);
   expect(input.state.value).toBe('empty');
   expect(input.down.value).toEqual([]);
   plug('connected');
   expect(input.state.value).toBe('connected');
-  expect(broken.take()).toBeNull();
   const next = input.record();
   play(performance.now(), 0x90, 64, 80);
-  expect(next.take()!.notes.map(({ midi }) => midi)).toEqual([64]);
+  expect(broken.take().notes.map(({ midi }) => midi)).toEqual([60]);
+  expect(next.take().notes.map(({ midi }) => midi)).toEqual([64]);
+  expect(next.isBroken.value).toBe(false);
+});
+
+test('tells keys and pedal as they come, and leaves keys with another meaning out of a recording', async () => {
+  const { input, play } = fakeBrowser('granted');
+  await input.connect();
+  const told: unknown[] = [];
+  const unlisten = input.listen((message) => told.push(message));
+  const recording = input.record(new Set([21]));
+  play(1, 0x90, 21, 80);
+  play(2, 0x90, 21, 0);
+  play(3, 0xb0, 64, 100);
+  play(4, 0xb0, 64, 63);
+  play(5, 0xb0, 1, 100);
+  play(6, 0x91, 60, 80);
+  unlisten();
+  play(7, 0x81, 60, 0);
+  expect(told).toEqual([
+    { kind: 'struck', midi: 21, at: 1 },
+    { kind: 'lifted', midi: 21, at: 2 },
+    { kind: 'pedal', isDown: true, at: 3 },
+    { kind: 'pedal', isDown: false, at: 4 },
+    { kind: 'struck', midi: 60, at: 6 },
+  ]);
+  expect(recording.take().notes.map(({ midi }) => midi)).toEqual([60]);
 });
 
 test.each([
@@ -102,5 +129,5 @@ test('is missing in a browser without Web MIDI, and can be given up', async () =
   input.disconnect();
   play(0, 0x90, 60, 80);
   expect(input.state.value).toBe('off');
-  expect(recording.take()!.notes).toEqual([]);
+  expect(recording.take().notes).toEqual([]);
 });

@@ -10,6 +10,7 @@ import { add, addSign, INK, round, SIGN, SPACE } from './drawing';
 import { clefEdge, endOf, format, joinAt, joinEdge, momentsOf } from './format';
 import { drawEnd, drawFrame, drawJoin, drawPedals, type Spot } from './frame';
 import { drawKey, keyWidth } from './key';
+import { type Light, lightOf } from './lights';
 import { drawMarks, middleOf, type Outline, outlineOf } from './marks';
 import { notesOf, type StaffNotes } from './notes';
 import { drawTies } from './ties';
@@ -27,6 +28,7 @@ export interface DrawnSystem {
   /** In staff spaces. */
   readonly height: number;
   readonly marks: readonly Mark[];
+  readonly lights: readonly Light[];
 }
 
 /** A staff that has been drawn into its own group, which is still to be moved to its height. */
@@ -35,6 +37,7 @@ interface DrawnStaff {
   readonly outline: Outline;
   readonly group: SVGGElement;
   readonly marks: readonly Mark[];
+  readonly lights: readonly Light[];
 }
 
 const STAFF_HEIGHT = 4 * SPACE;
@@ -78,7 +81,8 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, system: EngravedSyste
     const elements = [groups.get(note)!, fingers[i]!];
     return { from: source.place, to: source.place + source.length, elements };
   });
-  return { drawn, outline, group, marks };
+  const lights = notes.map((one) => lightOf(groups.get(one.note)!, drawn.staff.hand, one));
+  return { drawn, outline, group, marks, lights };
 }
 
 const clefAt = ({ notes }: StaffNotes, place: number): Clef =>
@@ -163,5 +167,6 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
     svg,
     height: height / SPACE,
     marks: [...bands, ...staves.flatMap(({ marks }) => marks)],
+    lights: staves.flatMap(({ lights }) => lights),
   };
 }

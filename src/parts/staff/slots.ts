@@ -1,13 +1,16 @@
 /** The systems on the sheet: each slot holds one, which stays as it is until the slot has to show another. */
 import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
 import type { Box, Page } from '../../../shared/music/engraving/page';
+import type { Hand } from '../../../shared/music/fingering/types';
 import type { DrawnSystem, Mark } from './engrave';
+import type { Light } from './lights';
 
 type DrawSystem = (system: EngravedSystem, width: number) => DrawnSystem;
 
 /** What is drawn on a sheet, by its elements, so that a system is drawn once only. */
 const drawnSystems = new WeakMap<EngravedSystem, DrawnSystem>();
 const marksOf = new WeakMap<Element, readonly Mark[]>();
+const lightsOf = new WeakMap<Element, readonly Light[]>();
 
 /** Puts the systems with the indices `shown` on the sheet, from top to bottom. */
 export function drawSlots(
@@ -26,9 +29,10 @@ export function drawSlots(
   const height = drawn.reduce((sum, system) => sum + system.height, 0);
   // The heights were estimated from above; if a drawing is higher all the same, all get a little smaller.
   const scale = Math.min(space, box.height / height);
-  drawn.forEach(({ svg, height: own, marks }) => {
+  drawn.forEach(({ svg, height: own, marks, lights }) => {
     svg.style.height = `${own * scale}px`;
     marksOf.set(svg, marks);
+    lightsOf.set(svg, lights);
   });
   sheet.replaceChildren(...drawn.map(({ svg }) => svg));
 }
@@ -39,6 +43,18 @@ export function markAt(sheet: HTMLElement, place: number | null): void {
     for (const { from, to, elements } of marksOf.get(svg) ?? []) {
       const isNow = place !== null && place >= from && place < to;
       for (const element of elements) element.classList.toggle('now', isNow);
+    }
+  }
+}
+
+/** Places, in parts of a beat, at which a note of each hand has been heard. */
+export type HeardPlaces = Readonly<Record<Hand, ReadonlySet<number>>>;
+
+/** Lights the notes that have been heard, and no others. */
+export function lightUp(sheet: HTMLElement, heard: HeardPlaces): void {
+  for (const svg of sheet.children) {
+    for (const { hand, place, rings } of lightsOf.get(svg) ?? []) {
+      for (const ring of rings) ring.classList.toggle('lit', heard[hand].has(place));
     }
   }
 }

@@ -4,13 +4,14 @@
  *
  * <Staff score={score} from={0} to={288} at={72} description="D, F sharp, A, up and down" />
  *
- * All places are in parts of a beat (placeOfStep makes one of a step). Its element fills its parent, which must have a
+ * `heard` lights the notes that have been heard, as they come. All places are in parts of a beat (placeOfStep makes one of a step). Its element fills its parent, which must have a
  * height of its own, so that nothing jumps when the music appears.
  */
+import { effect, type ReadonlySignal } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { type Box, pageOf, slotsAt, systemAt } from '../../../shared/music/engraving/page';
 import type { Score } from '../../../shared/music/score';
-import { drawSlots, markAt } from './slots';
+import { drawSlots, type HeardPlaces, lightUp, markAt } from './slots';
 import styles from './staff.module.css';
 
 interface StaffProps {
@@ -21,6 +22,7 @@ interface StaffProps {
   readonly to?: number;
   /** The place that sounds now, to be marked and to be seen; null while nothing sounds. */
   readonly at: number | null;
+  readonly heard?: ReadonlySignal<HeardPlaces>;
   /** The notes in words, for those who don't see them; the score's title is said before. */
   readonly description: string;
 }
@@ -36,7 +38,7 @@ async function loadEngraver(): Promise<Engraver> {
   return engraver;
 }
 
-export function Staff({ score, from, to, at, description }: StaffProps) {
+export function Staff({ score, from, to, at, heard, description }: StaffProps) {
   const frame = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const box = useBox(frame);
@@ -51,6 +53,11 @@ export function Staff({ score, from, to, at, description }: StaffProps) {
     }
   }, [page, box, engraver, shown]);
   useEffect(() => markAt(sheet.current!, at), [at, page, box, engraver, shown]);
+  // Straight into the drawing: a note lights up with the next frame.
+  useEffect(
+    () => heard && effect(() => lightUp(sheet.current!, heard.value)),
+    [heard, page, box, engraver, shown],
+  );
 
   const label = [score.title, description].filter((words) => words !== '').join('. ');
   return (

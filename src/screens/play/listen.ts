@@ -1,68 +1,23 @@
-/** Listening to a run: what was heard becomes takes of its items, and what they suggest the ratings to begin with. */
-import { useEffect, useRef } from 'preact/hooks';
-import type { ItemId } from '../../../shared/music/deck';
-import { playableTempo, type Tempo } from '../../../shared/music/tempo';
-import { type Expected, expectedOf } from '../../../shared/listening/expected';
-import { judge } from '../../../shared/listening/judge';
-import { suggestedFluency } from '../../../shared/listening/suggest';
-import { isPedalled, type Take } from '../../../shared/listening/take';
-import { scoreOf } from '../../../shared/music/score-of';
+/** Listening to a run, by a MIDI keyboard or the microphone. */
+import { useCallback, useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Tempo } from '../../../shared/music/tempo';
 import type { Session } from '../../day/session';
 import { wakeEar } from '../../parts/ear/ear';
 import { say } from '../../parts/notice/notice';
 import { midi, type MidiRecording } from '../../sound/midi-input';
 import { type Capture, microphone } from '../../sound/microphone';
-import type { Course, CourseOptions } from './course';
+import { type Course, type CourseOptions, partAt } from './course';
+import { keysLeftOut } from './key-actions';
+import { createLive, type Live } from './live';
 import { heardByMicrophone } from './microphone-run';
-import { rated } from './record-runs';
-
-/** Share by which the tempo of a take may differ from the one that was set without being told. */
-const SAME_TEMPO = 0.03;
-
-interface Heard {
-  readonly take: Take;
-  readonly course: Course;
-  readonly options: CourseOptions;
-  /** Places in the entry of the first arpeggio that was played, and of the first that was not reached. */
-  readonly from: number;
-  readonly to: number;
-}
-
-/** The notes of the arpeggios that were played; null where there are none. */
-function expectedIn({ course, options, from, to }: Omit<Heard, 'take'>): Expected | null {
-  const items = course.parts.slice(from, to).map((part) => part.item);
-  if (items.length === 0) return null;
-  return expectedOf(scoreOf(items, { ...options, title: '', pedal: false }));
-}
-
-/** The session with what was heard: takes, suggested ratings, and the pedal where it was down. */
-export function withTake(session: Session, heard: Heard): Session {
-  const { take, course, options, from } = heard;
-  const expected = expectedIn(heard);
-  if (expected === null || take.notes.length === 0) return session;
-  let changed = isPedalled(take) === true ? { ...session, pedal: true } : session;
-  for (const [i, measured] of judge(expected, take).entries()) {
-    if (measured === null) continue;
-    const { item, score: own } = course.parts[from + i]!;
-    const heardSession = { ...changed, takes: { ...changed.takes, [item.id]: measured } };
-    changed = rated(heardSession, item.id, { fluency: suggestedFluency(measured, own) });
-    if (measured.tempo !== null) {
-      changed = atTempo(changed, item.id, playableTempo(measured.tempo, options.grouping));
-    }
-  }
-  return changed;
-}
-
-/** A single run has the tempo of the whole; in a round only what differs is said. */
-function atTempo(session: Session, item: ItemId, tempo: Tempo): Session {
-  if (Math.abs(tempo / session.tempo - 1) <= SAME_TEMPO) return session;
-  return session.entry.items.length === 1 ? { ...session, tempo } : rated(session, item, { tempo });
-}
+import { expectedIn, withTake } from './with-take';
 
 /** The ear of the stand: hears from the beginning of a run to its end, where a keyboard or the microphone is on. */
 export interface Ear {
-  /** At a place of the entry; in a user's gesture. By what it hears. */
-  begin(from: number): 'midi' | 'microphone' | null;
+  /** At a place of the entry and a tempo; in a user's gesture. By what it hears. */
+  begin(from: number, tempo: Tempo): 'midi' | 'microphone' | null;
+  /** What is heard of the run while it goes on: of a MIDI keyboard only. */
+  readonly live: Pick<Live, 'step' | 'lit' | 'turnTo'>;
   /** Calls back when the player is done: the beat may be over while a slower hand still plays. At once without an ear. */
   whenQuiet(then: () => void): void;
   /**
@@ -79,6 +34,8 @@ interface Hearing {
   readonly recording: Recording;
   readonly from: number;
   hasBegun: boolean;
+  /** Where the ear was cut off in mid-run, the place of the arpeggio that was being played then; null while it is not. */
+  brokenAt: number | null;
 }
 
 /** Milliseconds before the first beat in which the first note may come early. */
@@ -87,44 +44,70 @@ const EARLY = 400;
 const QUIET = 900;
 const LONGEST_WAIT = 30_000;
 
+/** Said when it happens; the run goes on. */
+const BROKEN = {
+  midi: 'The keyboard was unplugged. The run goes on, but what follows is not heard.',
+  microphone: 'The microphone was cut off. The run goes on, but is not judged.',
+} as const;
+
+function cutOffText(chords: number): string {
+  if (chords <= 0) return 'The keyboard was unplugged during the run, so it was not judged.';
+  const what = chords === 1 ? 'the first chord was' : `the first ${chords} chords were`;
+  return `The keyboard was unplugged during the run: only ${what} judged.`;
+}
+
 /** `isMusicOn` turns true when the count-in is over: what was tried during it is not part of the run. */
 export function useEar(course: Course, options: CourseOptions, isMusicOn: boolean): Ear {
   const open = useRef<Hearing | null>(null);
+  const live = useMemo(createLive, []);
   const timer = useRef(0);
   /** Counts openings and closings: what a slow answer was for may be over. */
   const turn = useRef(0);
-  const close = () => {
+  const close = useCallback(() => {
     turn.current += 1;
     clearTimeout(timer.current);
+    live.end();
     open.current?.recording.stop();
     open.current = null;
-  };
+  }, [live]);
   useEffect(() => {
     wakeEar();
     return close;
-  }, []);
+  }, [close]);
   const openMicrophone = async (from: number) => {
     const mine = turn.current;
     const capture = await microphone.open();
     if (capture === null) {
       say('The microphone could not be opened, so the run is not heard.');
     } else if (turn.current === mine) {
-      open.current = { recording: { kind: 'microphone', ...capture }, from, hasBegun: false };
+      open.current = hearing({ kind: 'microphone', ...capture }, from);
     } else capture.stop();
   };
+  const hearing = (recording: Recording, from: number): Hearing => {
+    const one: Hearing = { recording, from, hasBegun: false, brokenAt: null };
+    recording.isBroken.subscribe((isBroken) => {
+      if (!isBroken) return;
+      one.brokenAt = partAt(course, live.step.peek() ?? course.parts[from]!.start);
+      say(BROKEN[recording.kind]);
+    });
+    return one;
+  };
   useEffect(() => {
-    const hearing = open.current;
+    const heard = open.current;
     // A later count-in is one of the player's own restarts.
-    if (!isMusicOn || hearing === null || hearing.hasBegun) return;
-    hearing.hasBegun = true;
-    hearing.recording.forgetBefore(performance.now() - EARLY);
-  }, [isMusicOn]);
+    if (!isMusicOn || heard === null || heard.hasBegun) return;
+    heard.hasBegun = true;
+    heard.recording.forgetBefore(performance.now() - EARLY);
+    live.start(performance.now() - EARLY);
+  }, [isMusicOn, live]);
   return {
-    begin: (from) => {
+    live,
+    begin: (from, tempo) => {
       close();
       if (midi.state.peek() === 'connected') {
-        const recording = { kind: 'midi', ...midi.record() } as const;
-        open.current = { recording, from, hasBegun: false };
+        const leftOut = keysLeftOut(course);
+        open.current = hearing({ kind: 'midi', ...midi.record(leftOut) }, from);
+        live.begin({ course, options, from, tempo, leftOut });
         return 'midi';
       }
       if (microphone.state.peek() !== 'ready') return null;
@@ -146,17 +129,24 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
         then(session);
         return;
       }
-      const { recording, from } = heard;
-      const run = { course, options, from, to };
+      const { recording, from, brokenAt } = heard;
       if (recording.kind === 'midi') {
         const take = recording.take();
         close();
-        if (take === null) say('The keyboard was unplugged during the run, so it was not judged.');
-        then(take === null ? session : withTake(session, { ...run, take }));
+        // Of a run that was cut off, what was finished before that is whole.
+        const whole = Math.min(to, brokenAt ?? to);
+        if (brokenAt !== null) say(cutOffText(whole - from));
+        then(withTake(session, { take, course, options, from, to, whole }));
         return;
       }
+      const run = { course, options, from, to };
       const sound = recording.sound();
       close();
+      if (brokenAt !== null) {
+        say('The microphone was cut off during the run, so it was not judged.');
+        then(session);
+        return;
+      }
       const mine = turn.current;
       const expected = expectedIn(run);
       if (expected === null) {

@@ -1,5 +1,5 @@
 /** The rating of a round: every row begins at "even", and only the exceptions are touched. */
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { FLUENCIES, type Fluency } from '../../../shared/log/events';
 import { type ItemId, itemOf } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
@@ -7,10 +7,15 @@ import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
 import { Figures } from '../../parts/figures/figures';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
+import { hasLevelKeys } from '../../parts/piano-keys';
 import { chordText } from '../../parts/words';
+import { preferences } from '../../preferences';
+import { midi } from '../../sound/midi-input';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
 import { HeardInRound } from './heard-run';
+import { useKeyActions } from './key-actions';
+import { KeyLegend } from './key-legend';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
 import styles from './rating-rows.module.css';
@@ -26,15 +31,38 @@ export function RatingRows(props: RatingFormProps) {
     },
     stop: props.onStop,
   });
+  const { items } = session.entry;
+  /** The row that a key of the piano rates next; after the last one there is none. */
+  const [row, setRow] = useState(0);
+  const hasRowKeys = midi.state.value === 'connected' && hasLevelKeys(preferences.value.pianoKeys);
+  useKeyActions({
+    rate: (fluency) => {
+      const item = items[row];
+      if (item === undefined || !props.isSettled()) return;
+      setSession(rated(session, item, { fluency }));
+      setRow(row + 1);
+    },
+    forward: () => {
+      if (props.isSettled()) onSave(session);
+    },
+    back: () => setRow(Math.max(0, row - 1)),
+  });
   const exceptions = Object.keys(session.ratings).length;
   return (
     <>
       <ol class={styles.rows}>
-        {session.entry.items.map((item) => (
-          <Row key={item} item={item} session={session} setSession={setSession} />
+        {items.map((item, i) => (
+          <Row
+            key={item}
+            item={item}
+            session={session}
+            setSession={setSession}
+            isNext={hasRowKeys && i === row}
+          />
         ))}
       </ol>
       <div class={styles.bar}>
+        <KeyLegend actions={['rate', 'forward', 'back']} />
         <Button size="stand" kind="main" disabled={isSaving} onClick={() => onSave(session)}>
           {exceptions === 0 ? 'All even: save' : 'Save'}
         </Button>
@@ -47,9 +75,11 @@ interface RowProps {
   readonly item: ItemId;
   readonly session: Session;
   readonly setSession: (session: Session) => void;
+  /** A key of the piano rates this one now. */
+  readonly isNext: boolean;
 }
 
-function Row({ item, session, setSession }: RowProps) {
+function Row({ item, session, setSession, isNext }: RowProps) {
   const { grouping } = useStore().student.value.programme!;
   const rating = ratingOf(session, item);
   const [isOpen, setOpen] = useState(rating.tempo !== null);
@@ -57,8 +87,17 @@ function Row({ item, session, setSession }: RowProps) {
   const text = chordText(note, chord);
   const take = session.takes?.[item];
   const played = rating.tempo ?? session.tempo;
+  const row = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (isNext) row.current!.scrollIntoView({ block: 'center' });
+  }, [isNext]);
   return (
-    <li class={styles.row} data-exception={item in session.ratings}>
+    <li
+      ref={row}
+      class={styles.row}
+      data-exception={item in session.ratings}
+      aria-current={isNext ? 'step' : undefined}
+    >
       <div class={styles.head}>
         <p class={styles.name}>
           {text.name} <Figures chord={chord} />

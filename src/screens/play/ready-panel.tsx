@@ -6,7 +6,9 @@ import { EarControl } from '../../parts/ear/ear-control';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
+import { midi } from '../../sound/midi-input';
 import type { Session } from '../../day/session';
+import { KeyLegend } from './key-legend';
 import { PedalChoice } from './pedal-choice';
 import styles from './ready-panel.module.css';
 
@@ -37,6 +39,7 @@ const BEATS = [
 export function ReadyPanel(props: ReadyPanelProps) {
   const { session, grouping, onBegin } = props;
   const { at } = session;
+  const { beat } = preferences.value;
   return (
     <div class={styles.panel}>
       {at === 0 && <p class={styles.reason}>{props.text}</p>}
@@ -52,9 +55,20 @@ export function ReadyPanel(props: ReadyPanelProps) {
         <Choice
           legend="Beat"
           options={BEATS}
-          value={preferences.value.beat}
-          onChange={(beat) => preferBeat(beat)}
+          value={beat}
+          onChange={(wish) => preferOnStand({ beat: wish })}
         />
+        {midi.state.value === 'connected' && beat !== 'heard' && !session.entry.isMental && (
+          <Choice<Preferences['turner']>
+            legend="The page turns"
+            options={[
+              { value: 'beat', label: beat === 'off' ? 'by hand' : 'with the beat' },
+              { value: 'player', label: 'as you play' },
+            ]}
+            value={preferences.value.turner}
+            onChange={(turner) => preferOnStand({ turner })}
+          />
+        )}
         {props.mayPedal && <PedalChoice pedal={session.pedal} onChange={props.onPedal} />}
       </div>
       <div class={styles.begin}>
@@ -80,6 +94,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           </Button>
         )}
         <EarControl />
+        <KeyLegend actions={['forward']} />
         <a class={styles.care} href={hrefOf('help')}>
           Pain: stop.
         </a>
@@ -89,4 +104,4 @@ export function ReadyPanel(props: ReadyPanelProps) {
 }
 
 /** A preference that could not be kept still holds until the page is left. */
-const preferBeat = (beat: Preferences['beat']) => void prefer({ beat }).catch(() => undefined);
+const preferOnStand = (wish: Partial<Preferences>) => void prefer(wish).catch(() => undefined);

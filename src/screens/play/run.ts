@@ -1,8 +1,9 @@
 /**
  * One playing of an entry: begins with a count-in, walks with the beat, turns to the next arpeggio by itself, and is
- * over one beat after the last note. Without a beat the player turns by hand.
+ * over one beat after the last note. Without a beat the player turns by hand. Where the player's place is known it may
+ * be followed instead of the beat.
  */
-import { batch, computed, signal, untracked, type ReadonlySignal } from '@preact/signals';
+import { batch, computed, effect, signal, untracked, type ReadonlySignal } from '@preact/signals';
 import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Metronome, MetronomeOptions } from '../../sound/metronome';
 import { COUNT_IN } from '../../sound/schedule';
@@ -29,6 +30,10 @@ export interface RunOptions {
   readonly volume: number;
   readonly latencyOffsetMs: number;
   readonly startMetronome: (options: MetronomeOptions) => Promise<Metronome>;
+  /** The step that the player has reached, to be followed; null: the beat is, or the hand that turns. */
+  readonly follows: ReadonlySignal<number | null> | null;
+  /** Called with the first step of an arpeggio to which the player turns by hand. */
+  readonly onTurn: (start: number) => void;
   /** Called with the index of each arpeggio when it begins. */
   readonly onPart: (part: number) => void;
   /** Called once, when the last note has been played. */
@@ -40,10 +45,12 @@ export interface RunOptions {
 export interface Run {
   /** 1 to 4 while beats are counted in, 0 just before; null once the music is on. */
   readonly count: ReadonlySignal<number | null>;
-  /** The step that sounds now; it stands still without a beat. */
+  /** The step that sounds now; it stands still without a beat, unless the player is followed. */
   readonly position: ReadonlySignal<number>;
   /** The step on which the current beat fell. */
   readonly beatPosition: ReadonlySignal<number>;
+  /** The step at which the beat began in which the step of `position` lies. */
+  readonly calmPosition: ReadonlySignal<number>;
   /** Index of the arpeggio to be played now. */
   readonly part: ReadonlySignal<number>;
   /** 'interrupted': the browser holds the sound back. */
@@ -57,9 +64,13 @@ export interface Run {
   stop(): void;
 }
 
+/** Beats after the last note that end a run in which the player is followed, and milliseconds at least. */
+const AFTER_LAST = 2;
+const AFTER_LAST_AT_LEAST = 1500;
+
 /** Starts at an arpeggio. To be called in a user's gesture, without an `await` before it, as the beat may sound. */
 export function startRun(options: RunOptions, from: number): Run {
-  const { course, grouping, beating } = options;
+  const { course, grouping, beating, follows } = options;
   const { parts } = course;
   const pace: Pace = { msPerBeat: 60_000 / markOf(options.tempo, grouping), grouping };
   const startOf = (index: number): number => parts[index]!.start;
@@ -67,6 +78,7 @@ export function startRun(options: RunOptions, from: number): Run {
   let anchor: Anchor = { beat: 0, position: startOf(from), isCounted: true };
   let beat: HeardBeat | null = null;
   let frame = 0;
+  let ending = 0;
   let isStopped = false;
   const count = signal(beating === 'off' ? null : 0);
   const position = signal(startOf(from));
@@ -79,11 +91,31 @@ export function startRun(options: RunOptions, from: number): Run {
     if (beat === null) return;
     batch(() => {
       count.value = countAt(anchor, beat!.index);
-      position.value = positionAt(anchor, beat!, performance.now(), pace);
-      beatPosition.value = positionAt(anchor, beat!, beat!.at, pace);
+      if (follows === null) position.value = positionAt(anchor, beat!, performance.now(), pace);
+      beatPosition.value = inPart(positionAt(anchor, beat!, beat!.at, pace));
     });
     if (position.value >= course.length + grouping) finish();
   };
+  /** Where the player is followed, the beat goes along the arpeggio again and again until the next is begun. */
+  const inPart = (step: number): number => {
+    if (follows === null) return step;
+    const { start, intervals } = parts[part.peek()]!;
+    return start + (Math.max(0, step - start) % intervals);
+  };
+  const followTo = (step: number) => {
+    clearTimeout(ending);
+    const before = part.peek();
+    position.value = step;
+    if (part.peek() !== before && beat !== null) {
+      moveTo(onNearestBeat(startOf(part.peek()), beat, performance.now(), pace));
+    }
+    if (step < course.length) return;
+    ending = window.setTimeout(finish, Math.max(AFTER_LAST_AT_LEAST, AFTER_LAST * pace.msPerBeat));
+  };
+  const unfollow = effect(() => {
+    const step = follows?.value ?? null;
+    if (step !== null) untracked(() => followTo(step));
+  });
   const onFrame = () => {
     show();
     if (!isStopped) frame = requestAnimationFrame(onFrame);
@@ -108,6 +140,8 @@ export function startRun(options: RunOptions, from: number): Run {
   const stop = () => {
     isStopped = true;
     stopTelling();
+    unfollow();
+    clearTimeout(ending);
     cancelAnimationFrame(frame);
     metronome.value?.stop();
   };
@@ -116,11 +150,13 @@ export function startRun(options: RunOptions, from: number): Run {
     stop();
     options.onOver();
   };
-  const turnTo = (index: number) =>
+  const turnTo = (index: number) => {
     batch(() => {
       position.value = startOf(index);
       beatPosition.value = startOf(index);
     });
+    options.onTurn(startOf(index));
+  };
   const moveTo = (next: Anchor) => {
     anchor = next;
     show();
@@ -138,21 +174,31 @@ export function startRun(options: RunOptions, from: number): Run {
     count,
     position,
     beatPosition,
+    calmPosition: computed(() => {
+      if (follows === null) return beatPosition.value;
+      const along = position.value - startOf(part.value);
+      return position.value - (along % grouping);
+    }),
     part,
     sound: computed(() => (metronome.value?.state.value === 'interrupted' ? 'interrupted' : 'on')),
     next: () => {
       if (isStopped || count.value !== null) return;
       const following = part.value + 1;
       if (following === parts.length) finish();
-      else if (beat === null) turnTo(following);
-      else moveTo(onNearestBeat(startOf(following), beat, performance.now(), pace));
+      else {
+        turnTo(following);
+        if (beat !== null) {
+          moveTo(onNearestBeat(startOf(following), beat, performance.now(), pace));
+        }
+      }
     },
     back: () => {
       if (isStopped) return;
       const hasOnlyBegun = position.value - startOf(part.value) <= grouping;
       const earlier = hasOnlyBegun ? Math.max(0, part.value - 1) : part.value;
-      if (beating === 'off') turnTo(earlier);
-      else if (beat !== null) moveTo(afterCountIn(startOf(earlier), beat));
+      if (beating !== 'off' && beat === null) return;
+      turnTo(earlier);
+      if (beat !== null) moveTo(afterCountIn(startOf(earlier), beat));
     },
     resume: () => void metronome.value?.resume(),
     stop,

@@ -1,5 +1,7 @@
 /** What is to be played now, in big type, and on the drawn keyboard. */
+import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useMemo, useRef } from 'preact/hooks';
+import type { Lit } from '../../../shared/listening/follower';
 import { placeOfStep } from '../../../shared/music/engraving/engraving';
 import { placementAt } from '../../../shared/music/placement';
 import { keysOfHand, type Score as MusicScore, type ScoreNote } from '../../../shared/music/score';
@@ -19,9 +21,11 @@ interface ScoreProps {
   readonly course: Course;
   readonly at: number;
   readonly run: Run | null;
+  /** Steps of the course that have been heard. */
+  readonly lit: ReadonlySignal<Lit>;
 }
 
-export function Score({ course, at, run }: ScoreProps) {
+export function Score({ course, at, run, lit }: ScoreProps) {
   const part = course.parts[at]!;
   const { note, chord } = part.item;
   const text = chordText(note, chord);
@@ -46,7 +50,13 @@ export function Score({ course, at, run }: ScoreProps) {
         {preferences.value.picture === 'keys' ? (
           <Keys part={part} run={run} label={`The keys: ${text.spoken}`} />
         ) : (
-          <Notes course={course} at={at} run={run} description={`${text.title}: ${text.spoken}`} />
+          <Notes
+            course={course}
+            at={at}
+            run={run}
+            lit={lit}
+            description={`${text.title}: ${text.spoken}`}
+          />
         )}
       </div>
     </div>
@@ -85,25 +95,28 @@ function Keys({ part, run, label }: KeysProps) {
   );
 }
 
-interface NotesProps {
-  readonly course: Course;
-  readonly at: number;
-  readonly run: Run | null;
+interface NotesProps extends ScoreProps {
   readonly description: string;
 }
 
-/** The engraved music in place of the keys, from where the run begins: the running arpeggio and the next, turning with the beat. */
-function Notes({ course, at, run, description }: NotesProps) {
+/** The engraved music in place of the keys, from where the run begins: the running arpeggio and the next, turning with the beat or the player. */
+function Notes({ course, at, run, lit, description }: NotesProps) {
   const score = course.whole();
   const first = useRef(at);
   // During a run all stays in its place, unless one goes back to before it.
   if (run === null || at < first.current) first.current = at;
   const step = useStep(0, run);
+  const heard = useComputed(() => {
+    const placesOf = (steps: ReadonlySet<number>) =>
+      new Set([...steps].map((one) => placeOfStep(score, one)));
+    return { right: placesOf(lit.value.right), left: placesOf(lit.value.left) };
+  });
   return (
     <Staff
       score={score}
       from={placeOfStep(score, course.parts[first.current]!.start)}
       at={step === null ? null : placeOfStep(score, step)}
+      heard={heard}
       description={description}
     />
   );
@@ -114,7 +127,7 @@ function useStep(start: number, run: Run | null): number | null {
   // Who asks for less motion sees the page change with the beat and not with every note.
   const isCalm = useMedia('(prefers-reduced-motion: reduce)');
   if (run === null) return null;
-  const position = isCalm ? run.beatPosition.value : run.position.value;
+  const position = isCalm ? run.calmPosition.value : run.position.value;
   return position - start;
 }
 

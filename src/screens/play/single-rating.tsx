@@ -6,6 +6,8 @@ import { Button } from '../../parts/button/button';
 import { Figures } from '../../parts/figures/figures';
 import { chordText } from '../../parts/words';
 import { HeardRun } from './heard-run';
+import { useKeyActions } from './key-actions';
+import { KeyLegend } from './key-legend';
 import { useStandKeys } from './pedal';
 import type { RatingFormProps } from './rating';
 import { rated, ratingOf } from './record-runs';
@@ -20,12 +22,23 @@ export function SingleRating(props: RatingFormProps) {
   /** The one that "go on" saves; "back" moves it, so that a pedal can say all five. */
   const [chosen, setChosen] = useState<Fluency>(ratingOf(session, id).fluency);
   const save = (fluency: Fluency) => onSave(rated(session, id, { fluency }));
+  const markAnother = () =>
+    setChosen(((chosen + FLUENCIES.length - 1) % FLUENCIES.length) as Fluency);
   useStandKeys({
     forward: () => {
       if (props.isSettled()) save(chosen);
     },
-    back: () => setChosen(((chosen + FLUENCIES.length - 1) % FLUENCIES.length) as Fluency),
+    back: markAnother,
     stop: props.onStop,
+  });
+  useKeyActions({
+    rate: (fluency) => {
+      if (props.isSettled()) save(fluency);
+    },
+    forward: () => {
+      if (props.isSettled()) save(chosen);
+    },
+    back: markAnother,
   });
   return (
     <>
@@ -45,6 +58,7 @@ export function SingleRating(props: RatingFormProps) {
           </Button>
         ))}
       </div>
+      <KeyLegend actions={['rate', 'forward', 'back']} />
       {take && <HeardRun take={take} item={item} tempo={session.tempo} />}
       <p class={styles.hint}>
         One touch saves. On a pedal, “on” saves the one that is marked, and “back” marks another.

@@ -12,6 +12,7 @@ import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
 import { courseOf, type CourseOptions } from './course';
+import { useKeyActions } from './key-actions';
 import { useEar } from './listen';
 import { useStandKeys } from './pedal';
 import { ReadyPanel } from './ready-panel';
@@ -40,7 +41,7 @@ export function Stand(props: StandProps) {
   const programme = student.programme!;
   const { fingerings, span } = student;
   const { grouping, contraryForm } = programme;
-  const { blackNames, keySignature, beat, volume, latencyOffsetMs } = preferences.value;
+  const { blackNames, keySignature, beat, turner, volume, latencyOffsetMs } = preferences.value;
   const { entry, tempo, pedal } = session;
   const options = useMemo(
     (): CourseOptions => ({
@@ -87,7 +88,8 @@ export function Stand(props: StandProps) {
 
   const begin = (from: number) => {
     unsay();
-    const hearsBy = entry.isMental ? null : ear.begin(from);
+    const hearsBy = entry.isMental ? null : ear.begin(from, tempo);
+    const isFollowed = hearsBy === 'midi' && beat !== 'heard' && turner === 'player';
     run.value = startRun(
       {
         course,
@@ -95,6 +97,8 @@ export function Stand(props: StandProps) {
         grouping,
         beating: beat,
         isCountInOnly: hearsBy === 'microphone',
+        follows: isFollowed ? ear.live.step : null,
+        onTurn: ear.live.turnTo,
         volume,
         latencyOffsetMs,
         startMetronome,
@@ -127,11 +131,12 @@ export function Stand(props: StandProps) {
     back: () => playing?.back(),
     stop,
   });
+  useKeyActions(playing === null ? { forward: () => begin(session.at) } : null);
 
   return (
     <main class={styles.stand} data-stand data-playing={playing !== null}>
       <StandBar entry={entry} at={at} isPlaying={playing !== null} onStop={stop} />
-      <Score course={course} at={at} run={playing} />
+      <Score course={course} at={at} run={playing} lit={ear.live.lit} />
       {playing === null ? (
         <ReadyPanel
           session={session}

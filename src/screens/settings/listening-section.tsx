@@ -6,6 +6,7 @@ import { EarControl } from '../../parts/ear/ear-control';
 import { MicrophoneCheck } from '../../parts/ear/microphone-check';
 import { hrefOf } from '../../route';
 import { microphone } from '../../sound/microphone';
+import { PianoKeysPart } from './piano-keys-part';
 import { Section } from './section';
 
 export function ListeningSection() {
@@ -25,6 +26,7 @@ export function ListeningSection() {
       </p>
       <EarControl />
       {isByMicrophone && <MicrophoneCheck />}
+      <PianoKeysPart />
       {!hasMidi() && <p class="soft">This browser has no Web MIDI; others on this device may.</p>}
       <ButtonLink href={hrefOf('recording')} kind="quiet">
         Judge a recording (MIDI file)
