@@ -6,7 +6,7 @@ import { follow, usualOf } from './follow';
 import { candidatesOf } from './onsets';
 import { risesOf } from './rises';
 import { QUIET_ENOUGH, type Room, roomOf } from './room';
-import { snapped } from './snap';
+import { betweenHands, snapped } from './snap';
 import type { Sound } from './spectrum';
 import { tuningOf } from './tuning';
 import { type Verdict, verdictsOf } from './verdict';
@@ -86,7 +86,8 @@ function judgedSteps(
 ): readonly JudgedStep[] {
   const places = follow(risesOf(sound, steps, tuning), steps.length, 60 / tempo);
   const interval = usualOf(places) ?? 60 / tempo;
-  const moments = snapped(places, candidatesOf(sound), interval);
+  const onsets = snapped(places, candidatesOf(sound), interval);
+  const moments = steps.some(({ length }) => length > 1) ? betweenHands(places, onsets) : onsets;
   const midis = steps.flatMap((step) => step.map(({ key }) => key.midi));
   const keys = { lowest: Math.min(...midis) - BEYOND, highest: Math.max(...midis) + BEYOND };
   const evidenceAt = evidenceIn(sound, { interval, tuning, keys });

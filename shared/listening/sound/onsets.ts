@@ -26,7 +26,7 @@ const LEAST = 0.03;
 const ABOVE_MEAN = 1.2;
 /** Seconds: about a moment for its mean, and the nearest that two onsets are told apart. */
 const AROUND = 0.1;
-const APART = 0.03;
+const APART = 0.014;
 /** Seconds from an onset to the middle of the window in which it rises fastest; measured on rendered notes. */
 const LATE = 0.004;
 

@@ -72,20 +72,30 @@ function ofOne(midi: number, evidence: Evidence): Verdict {
 
 function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict, Verdict] {
   const isOctaves = (high - low) % 12 === 0;
-  const isLow = isOctaves ? hasOdd(low, evidence) : shareOf(evidence, low) >= FAINT_TOGETHER;
-  const isHigh = shareOf(evidence, high) >= FAINT_TOGETHER;
-  const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
-  const instead = (midi: number): Verdict | null => {
+  /** The key that was played for one of the two, where `sure` are known to sound. */
+  const instead = (midi: number, sure: readonly number[]): number | null => {
     const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
     const mayBePartial = sure.some((key) => PARTIALS.has(played - key));
     const least = mayBePartial ? MAY_BE_PARTIAL : OTHER_TOGETHER;
-    return shareOf(evidence, played) >= least ? { kind: 'wrong', midi: played } : null;
+    return shareOf(evidence, played) >= least ? played : null;
+  };
+  /** Whether a key beside it sounds more, so that what there is of this one comes from other notes. */
+  const isOutdone = (midi: number, other: number): boolean => {
+    const played = instead(midi, [other]);
+    if (played === null || Math.abs(played - other) < Math.abs(played - midi)) return false;
+    return shareOf(evidence, played) >= shareOf(evidence, midi);
+  };
+  const hasLow = isOctaves ? hasOdd(low, evidence) : shareOf(evidence, low) >= FAINT_TOGETHER;
+  const isLow = hasLow && !isOutdone(low, high);
+  const isHigh = shareOf(evidence, high) >= FAINT_TOGETHER && !isOutdone(high, low);
+  const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
+  const verdict = (midi: number, isThere: boolean, otherwise: Verdict): Verdict => {
+    const played = isThere ? null : instead(midi, sure);
+    if (played !== null) return { kind: 'wrong', midi: played };
+    return isThere ? { kind: 'right' } : otherwise;
   };
   // The upper of two notes adds mostly to partials that the lower has as well: that it is missing is never sure.
-  return [
-    isLow ? { kind: 'right' } : (instead(low) ?? { kind: 'missed' }),
-    isHigh ? { kind: 'right' } : (instead(high) ?? { kind: 'unsure' }),
-  ];
+  return [verdict(low, isLow, { kind: 'missed' }), verdict(high, isHigh, { kind: 'unsure' })];
 }
 
 function hasOdd(low: number, evidence: Evidence): boolean {

@@ -5,7 +5,7 @@ import { judge } from '../../../shared/listening/judge';
 import type { Hearing } from '../../../shared/listening/sound/hear';
 import type { RunTake } from '../../../shared/log/run-take';
 import { mean } from '../../../shared/listening/statistics';
-import type { Take } from '../../../shared/listening/take';
+import type { HeardNote, Take } from '../../../shared/listening/take';
 import { DECK, handsOf, type Item } from '../../../shared/music/deck';
 import type { Hand } from '../../../shared/music/fingering/types';
 import type { Score } from '../../../shared/music/score';
@@ -100,30 +100,33 @@ export interface Outcome {
   readonly invented: readonly Finding[];
   /** Whether each planted fault is told; of two hands without the missed upper notes, which are never sure. */
   readonly found: Readonly<Record<'hesitation' | 'wrong' | 'missed', readonly boolean[]>>;
-  /** Per cent by which the tempo is off; and the unevenness, in points of the interval. */
+  /** Per cent by which the tempo is off; and the unevenness of the moments, in points of the interval. */
   readonly tempo: number;
   readonly unevenness: number;
 }
 
-/** Times of the moments: the mean of both hands, silence and retuning counted. */
-function momentsOf({ take, expected, tuning }: Trial): readonly number[] {
+/** Seconds within which two hands' notes are one moment. */
+const MOMENT = 0.06;
+
+/** What was played, each note at the mean time of its moment: the most that can be heard where hands have no time of their own. */
+function atMoments({ take, expected }: Trial): Take {
   const hands = expected.steps[0]!.length;
-  const gap = 60 / 1000;
-  const shrink = 2 ** (tuning / 1200);
-  const moments: number[][] = [];
-  for (const { on } of take.notes) {
+  const moments: HeardNote[][] = [];
+  for (const note of take.notes) {
     const last = moments.at(-1);
-    if (last && last.length < hands && on - last[0]! < gap) last.push(on);
-    else moments.push([on]);
+    if (last && last.length < hands && note.on - last[0]!.on < MOMENT) last.push(note);
+    else moments.push([note]);
   }
-  return moments.map(
-    (times) => (times.reduce((a, b) => a + b, 0) / times.length + SILENCE) / shrink,
-  );
+  const notes = moments.flatMap((moment) => {
+    const on = mean(moment.map((note) => note.on))!;
+    return moment.map((note): HeardNote => ({ ...note, on }));
+  });
+  return { ...take, notes };
 }
 
 const stepOf = (one: Finding): number => ('step' in one ? one.step : -1);
 
-/** Of both hands on average, in ms. */
+/** Of both hands on average, in ms. They have the same moments, but not all of their notes are sure. */
 function unevennessOf(take: RunTake | null | undefined): number {
   const hands = [take?.hands.right?.unevenness, take?.hands.left?.unevenness];
   return mean(hands.filter((one) => typeof one === 'number')) ?? 0;
@@ -131,14 +134,17 @@ function unevennessOf(take: RunTake | null | undefined): number {
 
 export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
   const { expected, score, planted } = trial;
-  const truth = momentsOf(trial);
+  const atOnce = atMoments(trial);
+  const shrink = 2 ** (trial.tuning / 1200);
+  // Silence and retuning counted.
+  const truth = [...new Set(atOnce.notes.map(({ on }) => (on + SILENCE) / shrink))];
   const heard = [...new Set(take.notes.map(({ on }) => on))];
   const offs = truth.flatMap((at) => {
     const near = heard.map((one) => one - at).toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
     return near !== undefined && Math.abs(near) < 0.06 ? [near] : [];
   });
   const [measured] = judge(expected, take);
-  const [real] = judge(expected, trial.take);
+  const [real] = judge(expected, atOnce);
   const findings = measured ? findingsOf(measured, score) : [];
   const has = (kinds: readonly string[], step: number) =>
     findings.some((one) => kinds.includes(one.kind) && stepOf(one) === step);
@@ -164,7 +170,7 @@ export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
         .filter(({ hand }) => groupOf(trial.item) === 'one hand' || hand === 'left')
         .map(({ step }) => has(['missed'], step)),
     },
-    tempo: 100 * ((measured?.tempo ?? 0) / (trial.tempo * 2 ** (trial.tuning / 1200)) - 1),
+    tempo: 100 * ((measured?.tempo ?? 0) / (trial.tempo * shrink) - 1),
     unevenness: ((unevennessOf(measured) - unevennessOf(real)) * trial.tempo) / 600,
   };
 }
