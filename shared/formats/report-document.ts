@@ -2,6 +2,7 @@
  * A report as it is laid out: words, tables and pictures in the order of reading. From this one form come the PDF and
  * the page of HTML, so that both say the same.
  */
+import type { Picture } from './picture';
 
 export interface ReportDocument {
   /** Of the file: "Readiness report, Ono Muster, 25 November 2026". */
@@ -29,7 +30,7 @@ export interface Part {
   readonly blocks: readonly Block[];
 }
 
-export type Block = NumberBlock | TextBlock | ListBlock | TableBlock | MapsBlock;
+export type Block = NumberBlock | TextBlock | ListBlock | TableBlock | PicturesBlock;
 
 /** One number in large type, with what it is. */
 export interface NumberBlock {
@@ -50,8 +51,11 @@ export interface ListBlock {
   readonly items: readonly string[];
 }
 
-export interface TableBlock {
+export interface TableBlock extends Table {
   readonly kind: 'table';
+}
+
+export interface Table {
   readonly columns: readonly Column[];
   /** The first cell names the row. A number between 0 and 1 in a column of bars is drawn. */
   readonly rows: readonly (readonly (string | number)[])[];
@@ -64,45 +68,12 @@ export interface Column {
   readonly width: number;
 }
 
-/** A picture of each stage: a disc for each item, whose area is its chance. */
-export interface MapsBlock {
-  readonly kind: 'maps';
-  readonly maps: readonly MapPicture[];
+/** Drawings side by side. */
+export interface PicturesBlock {
+  readonly kind: 'pictures';
+  readonly pictures: readonly Picture[];
+  /** What the lines and dots mean. */
   readonly key: string;
+  /** The numbers behind them, where no other table of the part has them. */
+  readonly table?: Table;
 }
-
-export interface MapPicture {
-  readonly title: string;
-  /** Starting notes, top row first. */
-  readonly rows: readonly MapRow[];
-}
-
-export interface MapRow {
-  readonly name: string;
-  /** By chord in the order of a round. */
-  readonly cells: readonly MapCell[];
-}
-
-export interface MapCell {
-  readonly state: 'open' | 'not open' | 'aside';
-  /** 0 to 1. */
-  readonly chance: number;
-}
-
-/** Units of a map: the distance of two discs is 10. */
-export const MAP_PITCH = 10;
-const LABELS = 14;
-/** Between the groups of chords: root position, first, second inversion, dominant, diminished seventh. */
-const GAP = 3;
-const GAPS_BEFORE = [0, 0, 1, 1, 2, 2, 3, 3, 3, 3, 4] as const;
-/** Radius of a full disc. */
-export const MAP_DISC = 4.6;
-
-export const mapX = (column: number): number =>
-  LABELS + MAP_PITCH * (column + 0.5) + GAP * GAPS_BEFORE[column]!;
-export const mapY = (row: number): number => MAP_PITCH * (row + 0.5);
-export const MAP_WIDTH = mapX(10) + MAP_PITCH / 2 + 1;
-export const mapHeight = (rows: number): number => mapY(rows - 1) + MAP_PITCH / 2 + 1;
-
-/** The area of the disc is the chance. */
-export const discRadius = (chance: number): number => MAP_DISC * Math.sqrt(chance);

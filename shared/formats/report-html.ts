@@ -1,19 +1,6 @@
 /** The report as one page of HTML that needs nothing else: no scripts, no fonts, no pictures from elsewhere. */
-import {
-  type Block,
-  discRadius,
-  MAP_DISC,
-  MAP_WIDTH,
-  type MapCell,
-  mapHeight,
-  type MapPicture,
-  mapX,
-  mapY,
-  type Part,
-  type ReportDocument,
-  type SideBySide,
-  type TableBlock,
-} from './report-document';
+import { DASH, LETTERS, type Mark, type Picture, type Point, STROKES } from './picture';
+import type { Block, Part, ReportDocument, SideBySide, Table } from './report-document';
 
 const ESCAPES: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -45,10 +32,11 @@ thead th{color:#544c42;font-size:.85rem}
 .figure{text-align:right;white-space:nowrap;font-variant-numeric:lining-nums tabular-nums}
 .bar{width:20%;min-width:4rem}
 .bar svg{display:block;width:100%;height:.7em}
-.maps{display:flex;flex-wrap:wrap;gap:1rem}
-.maps figure{margin:0;flex:1 1 9rem;max-width:16rem}
+.pictures{display:flex;flex-wrap:wrap;gap:1rem}
+.pictures figure{margin:0;flex:1 1 9rem;max-width:16rem}
 figcaption{font-size:.85rem}
-.maps svg{display:block;width:100%}
+.pictures svg{display:block;width:100%;font-family:Georgia,serif}
+.thin{fill:none;stroke:#857b6b;stroke-width:.5}
 @media print{body{margin:0;max-width:none;font-size:9pt}@page{margin:14mm}h2{break-after:avoid}section{break-inside:avoid}}
 `;
 
@@ -99,15 +87,15 @@ function blockOf(block: Block): string {
       return `<ul>${block.items.map((item) => `<li>${escaped(item)}</li>`).join('\n')}</ul>`;
     case 'table':
       return tableOf(block);
-    case 'maps':
-      return `<div class="maps">${block.maps.map(mapOf).join('\n')}</div>
-<p class="note">${escaped(block.key)}</p>`;
+    case 'pictures':
+      return `<div class="pictures">${block.pictures.map(figureOf).join('\n')}</div>
+<p class="note">${escaped(block.key)}</p>${block.table === undefined ? '' : `\n${tableOf(block.table)}`}`;
   }
 }
 
 const CLASSES = { text: '', number: ' class="figure"', bar: ' class="bar"' } as const;
 
-function tableOf({ columns, rows }: TableBlock): string {
+function tableOf({ columns, rows }: Table): string {
   const head = columns
     .map(({ name, look }) => `<th scope="col"${CLASSES[look]}>${escaped(name)}</th>`)
     .join('');
@@ -129,24 +117,34 @@ ${body.join('\n')}
 const barOf = (share: number): string =>
   `<svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true"><rect width="${rounded(100 * share)}" height="10"/><path d="M0 0V10" stroke="#000"/></svg>`;
 
-function mapOf({ title, rows }: MapPicture): string {
-  const labels = rows.map(
-    ({ name }, row) =>
-      `<text y="${mapY(row) + 3}" font-size="9" font-family="Georgia,serif">${escaped(name)}</text>`,
-  );
-  const cells = rows.flatMap((row, y) =>
-    row.cells.map((cell, x) => cellOf(cell, mapX(x), mapY(y))),
-  );
-  return `<figure><figcaption>${escaped(title)}</figcaption>
-<svg viewBox="0 0 ${MAP_WIDTH} ${mapHeight(rows.length)}" role="img" aria-label="Map: ${escaped(title)}">${labels.join('')}${cells.join('')}</svg></figure>`;
-}
+const figureOf = ({ title, alt, width, height, marks }: Picture): string =>
+  `<figure><figcaption>${escaped(title)}</figcaption>
+<svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(alt)}">${marks.map(markOf).join('')}</svg></figure>`;
 
-function cellOf({ state, chance }: MapCell, x: number, y: number): string {
-  if (state === 'aside') {
-    return `<path d="M${x - 2.6} ${y - 2.6}l5.2 5.2m0-5.2l-5.2 5.2" stroke="#000"/>`;
+const pathOf = (points: readonly Point[]): string =>
+  `M${points.map(([x, y]) => `${rounded(x)} ${rounded(y)}`).join('L')}`;
+
+const ANCHORS = { left: '', middle: ' text-anchor="middle"', right: ' text-anchor="end"' } as const;
+const DOTS = { full: '', hollow: ' fill="none" stroke="#000"', thin: ' class="thin"' } as const;
+
+function markOf(mark: Mark): string {
+  switch (mark.kind) {
+    case 'path': {
+      const dashes = mark.look === 'dashed' ? ` stroke-dasharray="${DASH}"` : '';
+      const colour =
+        mark.look === 'thin' ? '' : ` stroke="#000" stroke-width="${STROKES[mark.look]}"`;
+      const thin = mark.look === 'thin' ? ' class="thin"' : '';
+      return `<path d="${pathOf(mark.points)}" fill="none"${colour}${dashes}${thin}/>`;
+    }
+    case 'dot': {
+      const [x, y] = mark.at;
+      return `<circle cx="${rounded(x)}" cy="${rounded(y)}" r="${rounded(mark.radius)}"${DOTS[mark.look]}/>`;
+    }
+    case 'text': {
+      const [x, y] = mark.at;
+      return `<text x="${rounded(x)}" y="${rounded(y)}" font-size="${LETTERS}"${ANCHORS[mark.align]}>${escaped(mark.text)}</text>`;
+    }
   }
-  if (state === 'not open') return `<path d="M${x - 2} ${y}h4" stroke="#000"/>`;
-  return `<circle cx="${x}" cy="${y}" r="${MAP_DISC}" fill="none" stroke="#857b6b" stroke-width=".5"/><circle cx="${x}" cy="${y}" r="${rounded(discRadius(chance))}"/>`;
 }
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;

@@ -1,6 +1,6 @@
 /** What the readiness report says, as numbers. The words and the layout are in src/screens/report. */
 import { addDays } from '../log/day';
-import { type Day, EVEN, type ReportBody } from '../log/events';
+import type { Day, ReportBody } from '../log/events';
 import type { ExaminationSettings } from '../log/examination';
 import { askedStages, type Programme } from '../log/programme';
 import { type Item, roundItems, type Stage } from '../music/deck';
@@ -9,9 +9,10 @@ import { type Reach, reachOf } from '../learning/prediction';
 import { deckOf, type Readiness, readinessOf } from '../learning/readiness';
 import { defaultSettings, settingsFor } from './examination/draw';
 import { type Forecast, forecastOf } from './examination/forecast';
-import { type Join, joinsOf } from './joins';
+import { progressOf, type StageProgress } from './progress';
 import type { Examination, LastRun, Remark, Student } from './student';
 import { type DayPlan, planDay } from './today';
+import { ratedJoins, type WeakJoin } from './weak-joins';
 import { type Week, weeksOf } from './weeks';
 
 export interface StageLine {
@@ -54,13 +55,6 @@ export interface Change {
   readonly runs: number;
 }
 
-/** The hardest join of an item that did not come out even. */
-export interface WeakJoin {
-  readonly item: Item;
-  readonly join: Join;
-  readonly last: LastRun;
-}
-
 export interface Report {
   readonly today: Day;
   /** The day that readiness is given for: that of the programme, or today if it has none or it is over. */
@@ -76,11 +70,13 @@ export interface Report {
   readonly change: Change | null;
   readonly weakest: readonly WeakItem[];
   readonly joins: readonly WeakJoin[];
+  /** Reach over time; empty in the first week. */
+  readonly progress: readonly StageProgress[];
   /** The list of the next day of practice. */
   readonly planned: DayPlan;
-  /** The latest by the teacher, newest first. */
+  /** All by the teacher, newest first. */
   readonly teacherRemarks: readonly Remark[];
-  /** The latest that were held, newest first. */
+  /** All that were held, newest first. */
   readonly examinations: readonly Examination[];
   readonly weeks: readonly Week[];
   readonly aside: readonly Item[];
@@ -90,9 +86,6 @@ const WEEKS = 12;
 /** Lines of the table of weakest items; each stage gets its part of them, so that no stage hides another. */
 const WEAKEST = 10;
 const FEWEST_OF_A_STAGE = 2;
-const JOINS = 4;
-const REMARKS = 5;
-const EXAMINATIONS = 4;
 /** Share of the deck below which the evidence is called thin. */
 const THIN = 0.5;
 
@@ -129,13 +122,11 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
     pass: passOf(student, programme, date),
     change: changeOf(student, now, played, today),
     weakest,
-    joins: joinsToWorkOn(student, weakest),
+    joins: ratedJoins(student, weakest),
+    progress: progressOf(student, programme, today),
     planned: planDay(student, next, programme.minutes),
-    teacherRemarks: student.remarks
-      .filter(({ by }) => by === 'teacher')
-      .toReversed()
-      .slice(0, REMARKS),
-    examinations: student.examinations.toReversed().slice(0, EXAMINATIONS),
+    teacherRemarks: student.remarks.filter(({ by }) => by === 'teacher').toReversed(),
+    examinations: student.examinations.toReversed(),
     weeks: weeksOf(student.work, today, WEEKS),
     aside: deck.filter((item) => student.aside.has(item.id)),
   };
@@ -181,25 +172,6 @@ function changeOf(
     days: since.length,
     runs: since.reduce((sum, runs) => sum + runs, 0),
   };
-}
-
-/** Where the weakest items that were last less than even go wrong: a hand a join, each arpeggio once. */
-function joinsToWorkOn(student: Student, weakest: readonly WeakItem[]): readonly WeakJoin[] {
-  const seen = new Set<string>();
-  return weakest
-    .filter(({ last }) => last.fluency < EVEN)
-    .toSorted(
-      (a, b) =>
-        a.last.fluency - b.last.fluency || a.chance - b.chance || a.item.index - b.item.index,
-    )
-    .flatMap(({ item, last }): readonly WeakJoin[] => {
-      if (seen.has(item.arpeggio)) return [];
-      seen.add(item.arpeggio);
-      const joins = joinsOf(student, item);
-      const [join] = joins.toSorted((a, b) => b.change.difficulty - a.change.difficulty);
-      return join === undefined ? [] : [{ item, join, last }];
-    })
-    .slice(0, JOINS);
 }
 
 const itemsOf = (programme: Programme, stage: Stage): readonly Item[] =>

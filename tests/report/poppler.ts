@@ -54,3 +54,5 @@ export const factsOf = (pdf: Uint8Array): ReadonlyMap<string, string> =>
 /** The tags, a line for each element, with the text in it. */
 export const structureOf = (pdf: Uint8Array): string => run('pdfinfo', ['-struct-text'], pdf);
 export const fontsOf = (pdf: Uint8Array): string => run('pdffonts', [], pdf);
+/** Each word with its box, as XHTML. */
+export const boxesOf = (pdf: Uint8Array): string => run('pdftotext', ['-bbox'], pdf);

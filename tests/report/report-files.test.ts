@@ -10,7 +10,8 @@ import { type Pdf, reportPdf } from '../../src/parts/report-pdf/report-pdf';
 import { paperFor } from '../../src/parts/report-pdf/paper';
 import { documentOf } from '../../src/screens/report/document-of';
 import { charactersOf } from './character-map';
-import { factsOf, fontsOf, needPoppler, structureOf, textOf } from './poppler';
+import { fullStudent, TODAY as FULL } from './full-student';
+import { boxesOf, factsOf, fontsOf, needPoppler, structureOf, textOf } from './poppler';
 import { reportedStudent, TODAY } from './student';
 
 const font = new Uint8Array(readFileSync('src/parts/report-pdf/arpeggiary-serif.ttf'));
@@ -63,8 +64,12 @@ describe('the report as a PDF', () => {
       'Readiness on 6 March 2026',
       'Chance to pass',
       'draws 2 items, 2 of them at least even',
-      'not passed, 1 of 2 at least even, marked by a teacher; the forecast was 31 per cent',
+      'What costs most of it: E♭, ',
+      '0 of 1 passed; by the forecasts it would have been 0.3. Marked by a teacher.',
       'Since the report of 10 January 2026',
+      'At the present pace',
+      'too early to tell',
+      'Reach over time',
       'By stage',
       'Weakest of each stage',
       'Joins to work on',
@@ -76,6 +81,7 @@ describe('the report as a PDF', () => {
     ]) {
       expect(text).toContain(words);
     }
+    expect(text).toMatch(/By stage: right 2 oct\. \d+ \(40 then\)/);
     // The player's own remarks are the player's.
     expect(text).not.toContain('My own note');
   });
@@ -88,8 +94,10 @@ describe('the report as a PDF', () => {
       'Chance to pass',
       'By stage',
     ]);
-    expect(tags.match(/^ *Table/gm)).toHaveLength(3);
-    expect(tags.match(/^ *Figure/gm)).toHaveLength(4);
+    // By stage, reach over time, the weakest, by week, and examinations.
+    expect(tags.match(/^ *Table/gm)).toHaveLength(5);
+    // A map and a line for each of four stages, and the examinations.
+    expect(tags.match(/^ *Figure/gm)).toHaveLength(4 + 4 + 1);
     expect(tags).toMatch(/TH/);
   });
 
@@ -99,14 +107,40 @@ describe('the report as a PDF', () => {
     expect(again.bytes).toHaveLength(pdf.bytes.length);
   });
 
-  it('goes on on further pages where remarks are long, and loses nothing', async () => {
-    const said = `${'The thumb comes late. '.repeat(88)}The last word.`;
-    const long = await pdfFor(reportedStudent('Ono Muster', said));
-    const words = textOf(long.bytes).replaceAll(/\s+/g, ' ');
-    expect(long.pages).toBeGreaterThan(1);
-    expect(words).toContain('The last word.');
-    expect(words).toContain('All figures are estimates');
-    expect(words.match(/The thumb comes late/g)).toHaveLength(88);
+  it('stays on one sheet whatever there is to report, and says where it has left something out', async () => {
+    const student = fullStudent();
+    const full = documentOf(
+      reportOf(student, student.programme!, FULL),
+      student,
+      student.programme!,
+    );
+    for (const paper of ['A4', 'LETTER'] as const) {
+      const { bytes, pages } = await reportPdf(full, { font, paper, made });
+      expect(factsOf(bytes).get('Pages')).toBe('2');
+      expect(pages).toBe(2);
+      const words = textOf(bytes).replaceAll(/\s+/g, ' ');
+      expect(words).toContain('660 of 660 items have been played.');
+      expect(words).toMatch(/\w… \(5 Apr\)/);
+      // Eight remarks, six examinations, 22 items set aside.
+      for (const more of ['And 4 more', 'And 3 more', 'And 18 more']) expect(words).toContain(more);
+      expect(words).toContain('All figures are estimates');
+    }
+  });
+
+  it('is read as easily in print as it can be: nothing of it is set smaller than six points', async () => {
+    const student = fullStudent();
+    const full = documentOf(
+      reportOf(student, student.programme!, FULL),
+      student,
+      student.programme!,
+    );
+    const { bytes } = await reportPdf(full, { font, paper: 'LETTER', made });
+    const sizes = [...boxesOf(bytes).matchAll(/yMin="([\d.]+)"[^>]*yMax="([\d.]+)"/g)].map(
+      ([, top, bottom]) => Number(bottom) - Number(top),
+    );
+    expect(sizes.length).toBeGreaterThan(500);
+    // A word's box is as high as its font's line, which is a third higher than its size.
+    expect(Math.min(...sizes)).toBeGreaterThan(6);
   });
 
   it('takes only those letters to be in the font that are', () => {
@@ -152,7 +186,7 @@ describe('the report as a page', () => {
     expect(headings).toContain('Chance to pass');
     expect(headings).toContain('The teacher’s remarks');
     const tables = [...document.querySelectorAll('table')];
-    expect(tables).toHaveLength(3);
+    expect(tables).toHaveLength(5);
     for (const table of tables) {
       const columns = table.querySelectorAll('thead th').length;
       for (const row of table.querySelectorAll('tbody tr')) {
@@ -160,8 +194,8 @@ describe('the report as a page', () => {
       }
     }
     const maps = [...document.querySelectorAll('svg[role="img"]')];
-    expect(maps.map((map) => map.getAttribute('aria-label'))).toContain(
-      'Map: left hand, two octaves',
+    expect(maps.map((map) => map.getAttribute('aria-label'))).toContainEqual(
+      expect.stringMatching(/^Map of right hand, two octaves: C \d+ per cent on average/),
     );
     expect(document.body.textContent).toContain('E♭');
   });

@@ -121,8 +121,8 @@ describe('the report', () => {
   it('names the hardest join of what was last less than even, and what is planned next', () => {
     const { joins, planned } = report({}, ...allPlayed);
     expect(joins).toHaveLength(4);
-    for (const { item, join, last } of joins) {
-      expect(last.fluency).toBeLessThan(3);
+    for (const { item, join, evidence } of joins) {
+      expect(evidence).toMatchObject({ kind: 'rated', fluency: 1, day: addDays(START, 1) });
       expect(join.hand).toBe('right');
       expect(parseDrillId(join.id)!.item.arpeggio).toBe(item.arpeggio);
     }

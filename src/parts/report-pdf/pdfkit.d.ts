@@ -58,6 +58,8 @@ declare module 'pdfkit' {
     rect(x: number, y: number, width: number, height: number): this;
     circle(x: number, y: number, radius: number): this;
     lineWidth(width: number): this;
+    dash(length: number, options: { readonly space: number }): this;
+    undash(): this;
     stroke(colour: string): this;
     fill(colour: string): this;
     markContent(tag: 'Artifact'): this;

@@ -1,12 +1,7 @@
 /** The pieces of a report on paper. Each knows its height before it is drawn; sizes are in points. */
-import type {
-  Block,
-  Part,
-  ReportDocument,
-  TableBlock,
-} from '../../../shared/formats/report-document';
-import { drawMaps, mapsHeight } from './map-picture';
+import type { Block, Part, ReportDocument, Table } from '../../../shared/formats/report-document';
 import { INK, type Pdf, RULE, SOFT, type Structure } from './pdf';
+import { drawPictures, picturesHeight } from './pictures';
 
 export interface Piece {
   readonly height: number;
@@ -15,14 +10,21 @@ export interface Piece {
   readonly isGap?: boolean;
 }
 
-export const SIZES = {
-  title: 20,
-  heading: 12.5,
-  number: 30,
-  unit: 13,
-  text: 9.5,
-  note: 7.5,
-} as const;
+const SIZES = { title: 20, heading: 12.5, number: 30, unit: 13, text: 9.5, note: 7.5 } as const;
+export type Sizes = Readonly<Record<keyof typeof SIZES, number>>;
+
+/** The sizes of type; below 1 where a report would need more paper than it may. */
+export const sizesOf = (scale: number): Sizes => {
+  const { title, heading, number, unit, text, note } = SIZES;
+  return {
+    title: scale * title,
+    heading: scale * heading,
+    number: scale * number,
+    unit: scale * unit,
+    text: scale * text,
+    note: scale * note,
+  };
+};
 const BETWEEN = 2;
 const CELL_PADDING = 7;
 const BULLET = 8;
@@ -41,23 +43,24 @@ export class Pieces {
     private readonly root: Structure,
     /** Puts a text into the characters of the font. */
     private readonly write: (text: string) => string,
+    private readonly sizes: Sizes,
   ) {}
 
   head({ heading, lines }: ReportDocument, width: number): readonly Piece[] {
     return [
-      this.text('H1', heading, width, { size: SIZES.title }),
-      ...lines.map((line) => this.text('P', line, width, { size: SIZES.text })),
+      this.text('H1', heading, width, { size: this.sizes.title }),
+      ...lines.map((line) => this.text('P', line, width, { size: this.sizes.text })),
       this.gap(4),
       this.rule(width, INK),
     ];
   }
 
   part({ heading, blocks }: Part, width: number): readonly Piece[] {
-    const title = this.text('H2', heading, width, { size: SIZES.heading });
+    const title = this.text('H2', heading, width, { size: this.sizes.heading });
     const body = blocks.flatMap((block) => this.block(block, width));
     const isShort = body.reduce((sum, piece) => sum + piece.height, 0) < KEPT_TOGETHER;
     return [
-      this.gap(SIZES.heading),
+      this.gap(this.sizes.heading),
       { ...title, height: title.height + BETWEEN, staysWithNext: true },
       ...body.map((piece, i) =>
         isShort && i < body.length - 1 ? { ...piece, staysWithNext: true } : piece,
@@ -70,20 +73,27 @@ export class Pieces {
       case 'number':
         return [this.number(`${block.value} `, block.unit)];
       case 'text': {
-        const look = block.isNote ? { size: SIZES.note, colour: SOFT } : { size: SIZES.text };
+        const look = block.isNote
+          ? { size: this.sizes.note, colour: SOFT }
+          : { size: this.sizes.text };
         return [this.text('P', block.text, width, look), this.gap(BETWEEN)];
       }
       case 'list':
         return this.list(block.items, width);
       case 'table':
         return [this.table(block, width), this.gap(BETWEEN)];
-      case 'maps': {
-        const { maps, key } = block;
-        const draw = (x: number, y: number) =>
-          drawMaps(this.pdf, this.root, maps, { x, y, width, titleSize: SIZES.note });
+      case 'pictures': {
+        const { pictures, key, table } = block;
+        const { pdf, root, write } = this;
+        const size = { width, titleSize: this.sizes.note };
         return [
-          { height: mapsHeight(maps, width, SIZES.note), draw, staysWithNext: true },
-          this.text('P', key, width, { size: SIZES.note, colour: SOFT }),
+          {
+            height: picturesHeight(pdf, pictures, size),
+            draw: (x, y) => drawPictures(pdf, root, pictures, { x, y, ...size, write }),
+            staysWithNext: true,
+          },
+          this.text('P', key, width, { size: this.sizes.note, colour: SOFT }),
+          ...(table === undefined ? [] : [this.gap(BETWEEN), this.table(table, width)]),
         ];
       }
     }
@@ -94,7 +104,7 @@ export class Pieces {
   }
 
   caution(text: string, width: number): Piece {
-    return this.text('P', text, width, { size: SIZES.note, colour: SOFT });
+    return this.text('P', text, width, { size: this.sizes.note, colour: SOFT });
   }
 
   /** Page numbers are no part of the text. */
@@ -102,7 +112,7 @@ export class Pieces {
     this.aside(() => {
       const { pdf } = this;
       const x =
-        pdf.page.width - pdf.page.margins.right - pdf.fontSize(SIZES.note).widthOfString(text);
+        pdf.page.width - pdf.page.margins.right - pdf.fontSize(this.sizes.note).widthOfString(text);
       // Below the margin, where the library would begin another page.
       const { bottom } = pdf.page.margins;
       pdf.page.margins.bottom = 0;
@@ -160,31 +170,33 @@ export class Pieces {
 
   private number(value: string, unit: string): Piece {
     return {
-      height: SIZES.number * 1.1,
+      height: this.sizes.number * 1.1,
       draw: (x, y) =>
         this.tagged(this.root, 'P', () => {
           const { pdf } = this;
-          const end = pdf.fontSize(SIZES.number).widthOfString(value);
+          const end = pdf.fontSize(this.sizes.number).widthOfString(value);
           pdf.fillColor(INK).text(value, x, y, { lineBreak: false });
           // Both stand on one line.
-          const drop = (SIZES.number - SIZES.unit) * 0.75;
-          pdf.fontSize(SIZES.unit).text(unit, x + end, y + drop, { lineBreak: false });
+          const drop = (this.sizes.number - this.sizes.unit) * 0.75;
+          pdf.fontSize(this.sizes.unit).text(unit, x + end, y + drop, { lineBreak: false });
         }),
     };
   }
 
   private list(items: readonly string[], width: number): readonly Piece[] {
-    const list = this.pdf.struct('L', {});
-    let isBegun = false;
-    const size = SIZES.text;
+    // Made with its first item: what is never drawn must not be in the document.
+    let list: Structure | null = null;
+    const size = this.sizes.text;
     return items.map((item): Piece => {
       const text = this.write(item);
       return {
         height: this.heightOf(text, width - BULLET, size) + BETWEEN,
         draw: (x, y) => {
-          if (!isBegun) this.root.add(list);
-          isBegun = true;
           const line = this.pdf.struct('LI', {});
+          if (list === null) {
+            list = this.pdf.struct('L', {});
+            this.root.add(list);
+          }
           list.add(line);
           this.tagged(line, 'Lbl', () => this.put('•', { x, y, width: BULLET }, { size }));
           this.tagged(line, 'LBody', () =>
@@ -195,7 +207,7 @@ export class Pieces {
     });
   }
 
-  private table({ columns, rows }: TableBlock, width: number): Piece {
+  private table({ columns, rows }: Table, width: number): Piece {
     const widths = columns.map((column) => column.width * width);
     const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, one) => sum + one, 0));
     const cellWidth = (i: number) => widths[i]! - (i === widths.length - 1 ? 0 : CELL_PADDING);
@@ -206,8 +218,8 @@ export class Pieces {
     const heightOfRow = (cells: readonly string[], size: number): number =>
       Math.max(...cells.map((cell, i) => this.heightOf(cell || ' ', cellWidth(i), size))) + 3;
     const heights = [
-      heightOfRow(head, SIZES.note),
-      ...texts.map((row) => heightOfRow(row, SIZES.text)),
+      heightOfRow(head, this.sizes.note),
+      ...texts.map((row) => heightOfRow(row, this.sizes.text)),
     ];
     const draw = (x: number, top: number) => {
       const table = this.pdf.struct('Table', {});
@@ -217,7 +229,7 @@ export class Pieces {
         const isHead = row === 0;
         const line = this.pdf.struct('TR', {});
         table.add(line);
-        const look = isHead ? { size: SIZES.note, colour: SOFT } : { size: SIZES.text };
+        const look = isHead ? { size: this.sizes.note, colour: SOFT } : { size: this.sizes.text };
         cells.forEach((cell, i) => {
           const at = { x: x + lefts[i]!, y: y + 1.5, width: cellWidth(i) };
           const align = columns[i]!.look === 'number' ? 'right' : 'left';

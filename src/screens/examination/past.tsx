@@ -1,13 +1,14 @@
 /** Examinations that were held: what was forecast, and how they came out. */
 import { useState } from 'preact/hooks';
-import { outcomeOf, trackRecord } from '../../../shared/planning/examination/outcome';
+import { outcomeOf } from '../../../shared/planning/examination/outcome';
 import type { Examination } from '../../../shared/planning/student';
 import { Button } from '../../parts/button/button';
 import { dateText, shortDay } from '../../parts/dates';
+import { OUTCOME_KEY, outcomePicture, outcomeText } from '../../parts/outcome-picture';
 import { percent } from '../../parts/percent-text';
+import { Pictures } from '../../parts/picture/picture';
 import { type Regretted, TakeBack } from '../../parts/take-back';
 import styles from './examination.module.css';
-import { OutcomePicture } from './outcome-picture';
 
 interface PastProps {
   readonly examinations: readonly Examination[];
@@ -17,16 +18,14 @@ interface PastProps {
 
 export function PastExaminations({ examinations, onAgain }: PastProps) {
   const [regretted, setRegretted] = useState<Regretted | null>(null);
-  const record = trackRecord(examinations);
-  if (record === null) return null;
-  const { held, passed, expected } = record;
+  const summary = outcomeText(examinations);
+  if (summary === null) return null;
   return (
     <section class={styles.section}>
       <h2>Held so far</h2>
-      <p>
-        {passed} of {held} passed; by the forecasts it would have been {expected.toFixed(1)}.
-      </p>
-      <OutcomePicture examinations={examinations} />
+      <p>{summary}</p>
+      <Pictures pictures={[outcomePicture(examinations)]} />
+      <p class={styles.note}>{OUTCOME_KEY}</p>
       <table class={styles.table}>
         <thead>
           <tr>

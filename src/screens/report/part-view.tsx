@@ -1,7 +1,9 @@
-/** A part of the report that is words only, as the files have it. */
-import type { Block, Part } from '../../../shared/formats/report-document';
+/** A part of the report as the files have it. */
+import type { Block, Part, Table as TableOf } from '../../../shared/formats/report-document';
+import { Bar } from '../../parts/bar/bar';
+import { Pictures } from '../../parts/picture/picture';
 import figure from './readiness-figure.module.css';
-import table from './table.module.css';
+import styles from './table.module.css';
 
 export function PartView({ part }: { readonly part: Part }) {
   return (
@@ -26,17 +28,66 @@ function BlockView({ block }: { readonly block: Block }) {
         </p>
       );
     case 'text':
-      return <p class={block.isNote ? table.note : undefined}>{block.text}</p>;
+      return <p class={block.isNote ? styles.note : undefined}>{block.text}</p>;
     case 'list':
       return (
-        <ul class={table.list}>
+        <ul class={styles.list}>
           {block.items.map((item) => (
             <li key={item}>{item}</li>
           ))}
         </ul>
       );
     case 'table':
-    case 'maps':
-      throw new RangeError(`not a block of words: ${block.kind}`);
+      return <Table table={block} />;
+    case 'pictures':
+      return (
+        <>
+          <Pictures pictures={block.pictures} />
+          <p class={styles.note}>{block.key}</p>
+          {block.table && <Table table={block.table} />}
+        </>
+      );
   }
+}
+
+function Table({ table: { columns, rows } }: { readonly table: TableOf }) {
+  return (
+    <table class={styles.table}>
+      <thead>
+        <tr>
+          {columns.map(({ name, look }) => (
+            <th key={name} scope="col" class={styles[look]}>
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.join()}>
+            {row.map((cell, i) => (
+              <Cell key={columns[i]!.name} cell={cell} look={columns[i]!.look} isHead={i === 0} />
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface CellProps {
+  readonly cell: string | number;
+  readonly look: 'text' | 'number' | 'bar';
+  readonly isHead: boolean;
+}
+
+function Cell({ cell, look, isHead }: CellProps) {
+  if (isHead) {
+    return (
+      <th scope="row" class={styles[look]}>
+        {cell}
+      </th>
+    );
+  }
+  return <td class={styles[look]}>{look === 'bar' ? <Bar share={Number(cell)} /> : cell}</td>;
 }

@@ -1,23 +1,26 @@
 /** The readiness report: one page to hand to a teacher, a parent or a jury. */
 import { useMemo } from 'preact/hooks';
 import { reportOf } from '../../../shared/planning/report';
+import { withHeard } from '../../../shared/planning/weak-joins';
 import { dateText } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
 import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
 import { AsideList } from './aside-list';
 import { programmeText } from '../../parts/programme-text';
-import { changePart, examinationsPart, joinsPart, passPart, plannedPart } from './document-of';
-import { ForecastSection } from './forecast-section';
+import { mapPart } from './document-of';
+import { examinationsPart, hindsightPart, pacePart, progressPart } from './forecast-parts';
+import { useHeardRuns } from './heard-runs';
 import { PartView } from './part-view';
 import { ReadinessFigure } from './readiness-figure';
 import { ReportTools } from './report-tools';
 import { CAUTION } from './report-words';
 import { ReportRemarks } from './report-remarks';
-import { SmallMaps } from './small-maps';
 import { StageTable } from './stage-table';
+import { changePart, passPart } from './standing-parts';
 import { WeakestTable } from './weakest-table';
 import { WeekTable } from './week-table';
+import { joinsPart, plannedPart } from './work-parts';
 import styles from './report-screen.module.css';
 
 export function ReportScreen() {
@@ -25,11 +28,18 @@ export function ReportScreen() {
   const student = store.student.value;
   const { programme } = student;
   const today = store.today.value;
-  const report = useMemo(
+  const rated = useMemo(
     () => programme && reportOf(student, programme, today),
     [student, programme, today],
   );
+  const runs = useHeardRuns(store, student);
+  const report = useMemo(
+    () => rated && { ...rated, joins: withHeard(rated.joins, student, { runs, today }) },
+    [rated, student, runs, today],
+  );
   if (programme === null || report === null) return <NoProgramme title="Readiness report" />;
+  const progress = progressPart(report, programme.grouping);
+  const hindsight = hindsightPart(student);
   return (
     <Page
       title="Readiness report"
@@ -49,8 +59,22 @@ export function ReportScreen() {
             {report.change && <PartView part={changePart(report)} />}
           </div>
         </div>
-        <ForecastSection student={student} programme={programme} today={today} />
-        <SmallMaps student={student} programme={programme} date={report.date} />
+        <div class={styles.part}>
+          <PartView part={mapPart(report, student, programme)} />
+        </div>
+        <div class={styles.columns}>
+          <PartView part={pacePart(student, programme, report)} />
+          {hindsight && (
+            <div data-screen-only>
+              <PartView part={hindsight} />
+            </div>
+          )}
+        </div>
+        {progress && (
+          <div class={styles.part}>
+            <PartView part={progress} />
+          </div>
+        )}
         <div class={styles.columns}>
           <div class={styles.parts}>
             <WeakestTable report={report} grouping={programme.grouping} />

@@ -2,7 +2,7 @@
 import { daysBetween } from '../../../shared/log/day';
 import type { Change, Report } from '../../../shared/planning/report';
 import { percent } from '../../parts/percent-text';
-import { wayText } from '../../parts/words';
+import { SHORT_WAY } from '../../parts/short-way';
 
 export const CAUTION =
   'All figures are estimates from runs that the player or the teacher has judged: a help for a decision, not a mark. Pain means stop; pain that lasts or returns is for a doctor or a performing-arts clinic.';
@@ -41,10 +41,14 @@ const rise = (before: number, now: number): string => {
   return from === to ? `${to} per cent, as then` : `${to} per cent, ${from} then`;
 };
 
+/** "right 2 oct. 22 (30 then)" */
+const stageText = ({ stage, share: [before, now] }: Change['stages'][number]): string =>
+  `${SHORT_WAY[stage].join(' ')} ${percent(now)} (${percent(before)} then)`;
+
 /** What has changed since the last report, a line each. */
 export const changeTexts = ({ share, played, stages, days, runs }: Change): readonly string[] => [
   `Readiness as of the day: ${rise(...share)}.`,
-  ...stages.map((one) => `${wayText(one.stage)}: ${rise(...one.share)}.`),
+  ...(stages.length === 0 ? [] : [`By stage: ${stages.map(stageText).join('; ')}.`]),
   played[1] === played[0]
     ? 'No item has been played for the first time.'
     : `${played[1] - played[0]} items have been played for the first time.`,
