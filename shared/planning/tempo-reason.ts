@@ -7,26 +7,26 @@ import { chanceEven, type Reach, reachOf } from '../learning/prediction';
 
 const TENTHS = [
   'hardly ever',
-  'about one time in ten',
-  'about two times in ten',
-  'about three times in ten',
-  'about four times in ten',
-  'about half of the time',
-  'about six times in ten',
-  'about seven times in ten',
-  'about eight times in ten',
-  'about nine times in ten',
+  'one time in ten',
+  'two times in ten',
+  'three times in ten',
+  'four times in ten',
+  'half of the time',
+  'six times in ten',
+  'seven times in ten',
+  'eight times in ten',
+  'nine times in ten',
   'nearly always',
 ];
 
-/** "about seven times in ten", of a chance from 0 to 1. */
+/** "seven times in ten", of a chance from 0 to 1. */
 export const oftenText = (chance: number): string => TENTHS[Math.round(10 * chance)]!;
 
 /** The geometric mean of one side of some reaches. */
 const middle = (reaches: readonly Reach[], side: keyof Reach): Tempo =>
   2 ** (reaches.reduce((sum, reach) => sum + Math.log2(reach[side]), 0) / reaches.length);
 
-/** "At 92 even about seven times in ten; as often as not at 101 (94 to 108)." Of several items the middle. */
+/** "At 92 even seven times in ten; half of the time at 101 (94 to 108)." Of several items the middle. */
 export function tempoReason(
   learner: Learner,
   items: readonly Item[],
@@ -42,5 +42,5 @@ export function tempoReason(
   const [at, low, high] = (['tempo', 'low', 'high'] as const).map((side) =>
     markOf(middle(reaches, side), grouping),
   );
-  return `At ${markOf(tempo, grouping)} even ${oftenText(chance)}; as often as not at ${at} (${low} to ${high}).`;
+  return `At ${markOf(tempo, grouping)} even ${oftenText(chance)}; half of the time at ${at} (${low} to ${high}).`;
 }
