@@ -3,14 +3,19 @@
  * is the sum of a general ability, an effect of the way of playing (hands and motion) and a residual of the item's own,
  * less what days without practice take. Each rated run updates all three by moment matching (observe.ts).
  *
+ * How kindly the player rates is one more effect, which only the player's own ratings have. They alone cannot tell it
+ * from ability: so until someone or something else has judged a run, it is taken for none and levels are by the
+ * player's own standard. From the first such word on (an anchor) they are by the teacher's.
+ *
  * Unit: log2 of the metronome mark at four notes a beat, so 1 is a doubling of tempo. The numbers come from a
  * simulation with invented learners; they say which rules are robust, not how fast people learn.
  */
 import { ARPEGGIO_COUNT, DECK, type Item, WAYS } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 
-/** General ability, then one effect for each of the seven ways. */
-export const EFFECTS = 1 + WAYS.length;
+/** Where the effects lie: general ability first, then each of the seven ways, and last how kindly the player rates. */
+export const KINDNESS = 1 + WAYS.length;
+export const EFFECTS = KINDNESS + 1;
 const DECK_SIZE = DECK.length;
 
 /** Typed arrays only, so that a copy is cheap and IndexedDB keeps it as it is. */
@@ -50,7 +55,7 @@ export const TENTHS = 10;
 const START_NOISE = 0.33;
 const NOTES_A_BEAT = 4;
 /** Where one fluency ends and the next begins, in octaves of tempo below or above the reach, for a new student. */
-const START_CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
+export const START_CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
 /** Spread of what is not known of a new student, in octaves: of the ability, of each way, and of each item beside these. */
 const ABILITY_SPREAD = 0.35;
 const WAY_SPREAD = 0.2;
@@ -61,10 +66,10 @@ const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;
 
 export function newLearner(): Learner {
   const covariance = new Float64Array(EFFECTS * EFFECTS);
-  for (let i = 0; i < EFFECTS; i++)
+  for (let i = 0; i < KINDNESS; i++)
     covariance[i * EFFECTS + i] = (i === 0 ? ABILITY_SPREAD : WAY_SPREAD) ** 2;
   return {
-    effects: Float64Array.of(START_ABILITY, ...START_EFFECTS),
+    effects: Float64Array.of(START_ABILITY, ...START_EFFECTS, 0),
     covariance,
     residual: new Float64Array(DECK_SIZE),
     variance: new Float64Array(DECK_SIZE).fill(ITEM_SPREAD ** 2),
@@ -99,3 +104,21 @@ export const levelOf = (tempo: Tempo): number => Math.log2(tempo / NOTES_A_BEAT)
 export const tempoAt = (level: number): Tempo => NOTES_A_BEAT * 2 ** level;
 /** Items lie in the deck way by way. */
 export const wayRow = (item: Item): number => 1 + Math.floor(item.index / ARPEGGIO_COUNT);
+
+/** Spread of how kindly people rate, in octaves of tempo (assumed). */
+const KINDNESS_SPREAD = 0.15;
+
+/** Whether anyone but the player has judged a run. */
+export const isAnchored = ({ covariance }: Learner): boolean => covariance.at(-1)! > 0;
+
+/**
+ * What was learnt from the player's own ratings is ability and kindness together; how much of it is which is open.
+ * Changes the learner.
+ */
+export function anchor({ covariance }: Learner): void {
+  const open = KINDNESS_SPREAD ** 2;
+  covariance[0]! += open;
+  covariance[KINDNESS]! -= open;
+  covariance[KINDNESS * EFFECTS]! -= open;
+  covariance[KINDNESS * EFFECTS + KINDNESS]! += open;
+}

@@ -40,7 +40,7 @@ export const told: Told = { shift: 0, sharpening: 0, narrowing: 0, lowerCut: 0, 
  * it says nothing.
  */
 export function listen(
-  { cuts }: Learner,
+  cuts: ArrayLike<number>,
   fluency: Fluency,
   distance: number,
   spread: number,
@@ -71,22 +71,21 @@ export function listen(
 }
 
 /**
- * Moves what is known of the student's ratings by steps of maximum likelihood: how much runs spread, and where each
+ * Moves what is known of the student's own ratings by steps of maximum likelihood: how much runs spread, and where each
  * level of fluency begins. `share` is the part of the spread that the run itself has.
  */
 export function learnRating(
-  learner: Learner,
-  fluency: Fluency,
+  { noise, cuts }: Learner,
+  { fluency, weight }: { readonly fluency: Fluency; readonly weight: number },
   spread: number,
   share: number,
 ): void {
-  const { noise, cuts } = learner;
   const runs = noise[1]!;
   const [narrowest, widest] = LOG_NOISE_LIMITS;
-  const narrower = (told.narrowing * share) / (NOISE_TOLD * (NOISE_RUNS + runs));
+  const narrower = (weight * told.narrowing * share) / (NOISE_TOLD * (NOISE_RUNS + runs));
   noise[0] = Math.min(widest, Math.max(narrowest, noise[0]! - narrower));
-  noise[1] = runs + 1;
-  const step = spread / (CUT_TOLD * (CUT_RUNS + runs));
+  noise[1] = runs + weight;
+  const step = (weight * spread) / (CUT_TOLD * (CUT_RUNS + runs));
   moveCut(cuts, fluency, step * told.lowerCut);
   moveCut(cuts, fluency + 1, step * told.upperCut);
 }

@@ -1,8 +1,16 @@
 /** What the measures of a take say to a teacher: only what can be heard, and what does not come by chance. */
 import type { HandTake, RunTake, TakeFault } from '../log/run-take';
+import {
+  BROKEN,
+  FAIR,
+  intervalOf,
+  leastStop,
+  leastWaitOf,
+  TOGETHER,
+  unitsOf,
+} from '../log/take-limits';
 import type { Finger, Hand } from '../music/fingering/types';
 import type { Score, ScoreNote } from '../music/score';
-import { leastWait } from './pulse';
 import { mean } from './statistics';
 
 export type HandOrBoth = Hand | 'both';
@@ -52,34 +60,9 @@ export interface Join {
 
 const HANDS = ['right', 'left'] as const;
 
-/** Milliseconds: order of two sounds is heard by three in four at 22 ms (Sapp 2005, informal). */
-const TOGETHER = 22;
-/** Milliseconds from which a gap between notes counts as broken (P). */
-const BROKEN = -20;
 /** Milliseconds and standard errors from which a join is told (P). */
 const LEAST_JOIN = 15;
 const SURELY = 5;
-/** A stop: a beat long, or a second, but never less than this. Seconds (P). */
-const SHORTEST_STOP = 0.4;
-const LONGEST_STOP = 1;
-/** Just noticeable units up to which playing counts as fair; beyond it is uneven (P, see unitsOf). */
-export const FAIR = 4;
-
-/**
- * Unevenness in just noticeable units: one displaced tone is heard from 6 ms, or 2.5 per cent of slower notes (Friberg &
- * Sundberg 1995, J. Acoust. Soc. Am. 98:2524). Both in milliseconds. Professionals at 125 ms: 8 to 9 ms, 1.4 units.
- */
-export const unitsOf = (unevenness: number, interval: number): number =>
-  unevenness / Math.max(6, 0.025 * interval);
-
-/** Milliseconds from note to note; null without a tempo. */
-export const intervalOf = ({ tempo }: RunTake): number | null =>
-  tempo === null ? null : 60_000 / tempo;
-
-/** Milliseconds from which a wait of a hand counts as a hesitation. */
-export const leastWaitOf = (hand: HandTake, interval: number): number =>
-  leastWait(interval / 1000, (hand.unevenness ?? 0) / 1000) * 1000;
-
 /** The waits before the position changes that the fingering of the score shows, in the order of playing. */
 export function joinsOf(take: RunTake, score: Score): readonly Join[] {
   return HANDS.flatMap((hand) => {
@@ -132,8 +115,7 @@ function breaksOf({ breaks, hands }: RunTake): readonly Finding[] {
 
 /** Hesitations and stops, both hands in one where both wait. */
 function waitsOf(take: RunTake, score: Score, interval: number): readonly Finding[] {
-  const beat = (score.grouping * interval) / 1000;
-  const stop = Math.max(SHORTEST_STOP, Math.min(LONGEST_STOP, beat)) * 1000;
+  const stop = leastStop(interval, score.grouping);
   const steps = Math.max(score.right.length, score.left.length);
   return Array.from({ length: steps }, (_, step) => step).flatMap((step): readonly Finding[] => {
     const waiting = HANDS.flatMap((hand) => {

@@ -1,7 +1,7 @@
 /** What is measured of one hand: waits, unevenness, joins of the keys, the thumb, loudness. */
 import type { HandTake } from '../log/run-take';
 import type { Onset } from './attempt';
-import { intervalsOf, lateBy, leastWait, type Pulse, unevennessOf } from './pulse';
+import { intervalsOf, lateBy, leastDelay, type Pulse, unevennessOf } from './pulse';
 import { deviation, mean, median } from './statistics';
 
 /** Standard errors beyond which an average is no chance (P): strict, as every run has many averages. */
@@ -29,7 +29,7 @@ export function handTake(onsets: readonly Onset[], count: number, pulse: Pulse |
     waits,
     unevenness: orNull(unevenness, (sd) => tenth(sd * 1000)),
     overlap: overlapOf(onsets),
-    thumbLate: pulse && thumbLateOf(onsets, waits, ms(leastWait(pulse.interval, unevenness ?? 0))),
+    thumbLate: pulse && thumbLateOf(onsets, waits, ms(leastDelay(pulse.interval, unevenness ?? 0))),
     ...loudnessOf(onsets),
   };
 }

@@ -5,6 +5,7 @@
  * least squares, here begun anew after each hesitation, so that one wait does not pass for a slower tempo; unevenness as
  * the standard deviation of the times from note to note (Jabusch 2006), a steady change of tempo taken out before.
  */
+import { leastWait } from '../log/take-limits';
 import type { Onset } from './attempt';
 import {
   deviation,
@@ -39,11 +40,6 @@ export interface Pulse {
   readonly drift: number;
 }
 
-/** Seconds. What is later by less is unevenness and no hesitation (P): twice the 2.5 per cent of the ear and more. */
-const LEAST_WAIT = 0.04;
-const LEAST_WAIT_SHARE = 0.06;
-/** Standard deviations that do not come by chance within a run (P). */
-const SURELY = 4.2;
 /** Fewest intervals of which a tempo can be told, and a change of tempo. */
 const FEWEST = 4;
 const FEWEST_FOR_DRIFT = 8;
@@ -54,8 +50,8 @@ const FEW = 5;
 const AUDIBLE_DRIFT = 3;
 
 /** Seconds by which a note must be late to count as a hesitation; `sd` is what is usual in this playing. */
-export const leastWait = (interval: number, sd: number): number =>
-  Math.max(LEAST_WAIT, LEAST_WAIT_SHARE * interval, SURELY * sd);
+export const leastDelay = (interval: number, sd: number): number =>
+  leastWait(1000 * interval, 1000 * sd) / 1000;
 
 /** From each note to the next of the same pass. */
 export function intervalsOf(moments: readonly Moment[]): readonly Interval[] {
@@ -94,7 +90,7 @@ const offOf = (line: Line, interval: Interval): number => {
 /** Intervals that lie near a line: neither hesitations nor breaks. */
 function near(line: Line, intervals: readonly Interval[]): readonly Interval[] {
   const offs = intervals.map((interval) => offOf(line, interval));
-  const most = leastWait(line.at(intervals[0]?.step ?? 0), robustDeviation(offs, 0));
+  const most = leastDelay(line.at(intervals[0]?.step ?? 0), robustDeviation(offs, 0));
   return intervals.filter((_, i) => Math.abs(offs[i]!) <= most);
 }
 
@@ -158,7 +154,7 @@ export const lateBy = (pulse: Pulse, { step, steps, length }: Interval): number 
 /** Standard deviation in seconds of one hand's intervals, without its hesitations; null with too few. */
 export function unevennessOf(pulse: Pulse, intervals: readonly Interval[]): number | null {
   const lates = intervals.filter(({ steps }) => steps === 1).map((one) => lateBy(pulse, one));
-  const most = leastWait(pulse.interval, robustDeviation(lates, 0));
+  const most = leastDelay(pulse.interval, robustDeviation(lates, 0));
   const usual = lates.filter((late) => Math.abs(late) <= most);
   return usual.length < FEWEST ? null : deviation(usual, 2);
 }

@@ -113,7 +113,7 @@ export interface WishBody {
   readonly from: Day;
 }
 
-/** An examination that was held. Its runs are kept here only: they are no practice. */
+/** An examination that was held. Its runs are kept here only: they are no practice, but tell of the level. */
 export interface ExaminationBody {
   readonly kind: 'examination';
   /** With the same settings and programme it draws the same items again. */
@@ -167,4 +167,5 @@ export type EventKind = EventBody['kind'];
 export type RunEvent = Stamp & RunBody;
 
 /** Whether an event is work at the keys, which leaves the list of its day as it is. */
-export const isPractice = ({ kind }: LogEvent): boolean => kind === 'run' || kind === 'drill';
+export const isAtKeys = ({ kind }: LogEvent): boolean =>
+  kind === 'run' || kind === 'drill' || kind === 'examination';

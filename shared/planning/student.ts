@@ -10,6 +10,7 @@ import type {
   RunEvent,
 } from '../log/events';
 import { dayNumber } from '../log/day';
+import { heardOf } from '../log/heard';
 import type { Programme } from '../log/programme';
 import {
   type ArpeggioId,
@@ -22,14 +23,14 @@ import type { FingerPlan, Hand } from '../music/fingering/types';
 import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
 import { cloneLearner, type Learner, newLearner } from '../learning/learner';
-import { observe } from '../learning/observe';
+import { observe, observeMark } from '../learning/observe';
 import { handOfDrill } from './drills/kinds';
 import { type LateNote, lateNoteOf } from './drills/late-note';
 import { isMilestone, type Milestone, milestoneOf } from './forecast';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 9;
+export const STUDENT_VERSION = 10;
 
 export interface LastRun {
   readonly day: Day;
@@ -182,14 +183,15 @@ export const cloneStudent = (student: Student): Student => ({
 
 function applyRun(draft: Draft, run: RunEvent): void {
   const item = itemOf(run.item);
-  const { tempo, fluency, day, pedal } = run;
+  const { tempo, fluency, day, pedal, judge, take } = run;
   if (draft.programme && !draft.work.has(day) && isMilestone(draft.milestones, day)) {
     draft.milestones.push(milestoneOf(draft.learner, draft.programme, day));
   }
-  observe(draft.learner, item, { tempo, fluency, day: dayNumber(day) });
+  const heard = take ? heardOf(take, draft.programme?.grouping ?? 4) : null;
+  observe(draft.learner, item, { tempo, fluency, day: dayNumber(day), judge, heard });
   if (draft.programme) noteRun(draft.stages, draft.learner, draft.programme, item, run);
   draft.lastRuns.set(item.id, { day, tempo, fluency, pedal });
-  const late = run.take ? lateNoteOf(run.take) : null;
+  const late = take ? lateNoteOf(take) : null;
   if (late !== null) draft.lateNotes.set(item.id, late);
   else if (draft.lateNotes.size > 0) draft.lateNotes.delete(item.id);
   const wish = draft.wishes.get(item.id);
@@ -256,6 +258,9 @@ function applyEvent(draft: Draft, event: LogEvent): void {
     case 'examination': {
       const { id, day, seed, settings, items, judge, forecast } = event;
       draft.examinations.push({ id, day, seed, settings, items, judge, forecast });
+      for (const { item, tempo, fluency } of items) {
+        observeMark(draft.learner, itemOf(item), { tempo, fluency, day: dayNumber(day), judge });
+      }
       break;
     }
     case 'report': {

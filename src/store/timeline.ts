@@ -7,7 +7,7 @@ import { decodeKept, type KeptEvent } from '../../shared/formats/kept';
 import {
   type Day,
   type EventId,
-  isPractice,
+  isAtKeys,
   type LogEvent,
   type RunEvent,
 } from '../../shared/log/events';
@@ -122,7 +122,7 @@ export class Timeline {
 
   view(today: Day): View {
     const events = eventsOf(this.tail);
-    const isOfToday = (event: LogEvent) => isPractice(event) && event.day === today;
+    const isOfToday = (event: LogEvent) => isAtKeys(event) && event.day === today;
     const runs = events.filter(isOfToday).filter((event) => event.kind === 'run');
     return {
       student: this.after(events),

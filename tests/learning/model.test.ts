@@ -1,10 +1,17 @@
 import { fc } from './property';
 import { describe, expect, it } from 'vitest';
-import type { Fluency } from '../../shared/log/events';
+import { type Fluency, JUDGES } from '../../shared/log/events';
 import { dayOfNumber } from '../../shared/log/day';
 import { DECK, itemOf, STAGES } from '../../shared/music/deck';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import { cloneLearner, type Learner, newLearner, TENTHS } from '../../shared/learning/learner';
+import {
+  cloneLearner,
+  EFFECTS,
+  KINDNESS,
+  type Learner,
+  newLearner,
+  TENTHS,
+} from '../../shared/learning/learner';
 import { observe } from '../../shared/learning/observe';
 import { chanceEven, reachOf, workingTempo } from '../../shared/learning/prediction';
 import { deckOf, readinessOf } from '../../shared/learning/readiness';
@@ -171,6 +178,7 @@ describe('the learner model', () => {
         index: fc.nat(DECK.length - 1),
         tempo: fc.integer({ min: 40, max: 600 }),
         fluency: fc.constantFrom<Fluency[]>(0, 1, 2, 3, 4),
+        judge: fc.constantFrom(...JUDGES),
         pause: fc.nat(400),
       }),
       { maxLength: 120 },
@@ -179,14 +187,16 @@ describe('the learner model', () => {
       fc.property(runs, (history) => {
         const learner = newLearner();
         let day = DAY;
-        for (const { index, tempo, fluency, pause } of history) {
+        for (const { index, tempo, fluency, judge, pause } of history) {
           day += pause;
-          observe(learner, DECK[index]!, { tempo, fluency, day });
+          observe(learner, DECK[index]!, { tempo, fluency, day, judge });
         }
         const chances = DECK.map((one) => chanceEven(learner, one, 240, dayOfNumber(day + 3)));
         expect(chances.every((chance) => chance >= 0 && chance <= 1)).toBe(true);
         expect([...learner.covariance].every(Number.isFinite)).toBe(true);
-        for (let i = 0; i < 8; i++) expect(learner.covariance[i * 9]).toBeGreaterThan(0);
+        const spreads = learner.effects.map((_, i) => learner.covariance[i * (EFFECTS + 1)]!);
+        expect(spreads.slice(0, KINDNESS).every((one) => one > 0)).toBe(true);
+        expect(spreads[KINDNESS]! > 0).toBe(history.some(({ judge }) => judge === 'teacher'));
       }),
     );
   });

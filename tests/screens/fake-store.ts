@@ -4,7 +4,7 @@ import { addDays } from '../../shared/log/day';
 import {
   type Day,
   type EventBody,
-  isPractice,
+  isAtKeys,
   type LogEvent,
   type RunEvent,
 } from '../../shared/log/events';
@@ -53,7 +53,7 @@ export function fakeStore(
     status: signal('ready'),
     student: computed(() => replay(log.value)),
     dayStart: computed(() =>
-      replay(counted.value.filter((event) => !isPractice(event) || event.day !== today.value)),
+      replay(counted.value.filter((event) => !isAtKeys(event) || event.day !== today.value)),
     ),
     today,
     todaysRuns: computed(() =>

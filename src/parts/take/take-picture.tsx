@@ -6,7 +6,7 @@
  */
 import { useId } from 'preact/hooks';
 import type { RunTake } from '../../../shared/log/run-take';
-import { intervalOf, leastWaitOf } from '../../../shared/listening/findings';
+import { intervalOf, leastWaitOf } from '../../../shared/log/take-limits';
 import { displayName } from '../../../shared/music/names';
 import type { Score } from '../../../shared/music/score';
 import { preferences } from '../../preferences';

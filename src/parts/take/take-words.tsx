@@ -1,6 +1,6 @@
 /** What a take says: up to three sentences, the most useful first, and on request its figures. */
 import type { HandTake, RunTake } from '../../../shared/log/run-take';
-import { FAIR, intervalOf, unitsOf } from '../../../shared/listening/findings';
+import { FAIR, intervalOf, unitsOf } from '../../../shared/log/take-limits';
 import { sentencesOf } from '../../../shared/listening/sentences';
 import type { Score } from '../../../shared/music/score';
 import { markOf } from '../../../shared/music/tempo';

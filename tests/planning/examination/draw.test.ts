@@ -123,10 +123,14 @@ describe('an examination in the log', () => {
     const before = replay([programme()]);
     const student = replay([programme(), asked]);
     expect(student.examinations).toMatchObject([{ seed: 20_614, day: '2026-01-08' }]);
-    expect(student.learner).toEqual(before.learner);
-    expect(student.work.size + student.lastRuns.size).toBe(0);
+    for (const part of ['runs', 'lastDay', 'stability', 'runsThatDay', 'foretold'] as const) {
+      expect(student.learner[part]).toEqual(before.learner[part]);
+    }
+    expect(student.stages).toEqual(before.stages);
+    expect(student.work.size + student.lastRuns.size + student.milestones.length).toBe(0);
     const undone = replay([programme(), asked, event({ kind: 'void', events: [asked.id] }, 3)]);
     expect(undone.examinations).toEqual([]);
+    expect(undone.learner).toEqual(before.learner);
   });
 
   it('is passed with enough that are at least even', () => {
