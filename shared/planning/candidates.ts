@@ -140,15 +140,33 @@ export function wholeRound(
   return chosen.length < SHORTEST_ROUND ? null : candidateOf(planning, chosen, tempo);
 }
 
-/** Every prefix of at least four chords, best chords first, and every single item. */
+/** Every round of at least so many chords, those first that lack most. */
+const roundsFrom = (
+  planning: Planning,
+  byValue: readonly Valued[],
+  shortest: number,
+): readonly Candidate[] =>
+  byValue.slice(shortest - 1).map((_, i) => candidateOf(planning, byValue.slice(0, shortest + i)));
+
+/** The round of a note in one way that brings most for its time, of at least so many chords; null if too few are free. */
+export function bestRound(
+  planning: Planning,
+  [note, way]: readonly [StartingNote, Way],
+  shortest: number,
+): Candidate | null {
+  const rounds = roundsFrom(planning, valued(planning, roundItems(note, way)), shortest);
+  return rounds.reduce<Candidate | null>(
+    (best, one) => (best === null || one.rate > best.rate ? one : best),
+    null,
+  );
+}
+
+/** Rounds of at least four chords, and every single item. */
 function candidatesIn(planning: Planning, items: readonly Item[]): readonly Candidate[] {
   const wanted = items.filter((item) => isWanted(planning, item));
   const byValue = valued(planning, wanted);
   const singles = byValue.map((one) => candidateOf(planning, [one]));
-  const rounds = byValue
-    .slice(SHORTEST_ROUND - 1)
-    .map((_, i) => candidateOf(planning, byValue.slice(0, SHORTEST_ROUND + i)));
-  return [...rounds, ...singles];
+  return [...roundsFrom(planning, byValue, SHORTEST_ROUND), ...singles];
 }
 
 /** What a note could offer next. */

@@ -9,6 +9,7 @@ import type { Tempo } from '../music/tempo';
 import { cloneLearner } from '../learning/learner';
 import { practise } from '../learning/practice';
 import {
+  bestRound,
   type Candidate,
   candidatesOf,
   type Planning as Base,
@@ -99,10 +100,13 @@ function choose(planning: Planning, seconds: number): Candidate | null {
   return leaderInOrder ?? leader;
 }
 
-/** A whole round one stage back in place of what was chosen, if its turn has come. */
+/** A look-back has more than half of the chords, so that it finds what nobody expects to lag. */
+const SHORTEST_BACK = 6;
+
+/** A round one stage back in place of what was chosen, if its turn has come. */
 function lookBack(planning: Planning, { note }: Candidate): Candidate | null {
   const way = lookBackWay(planning.student, note, planning.entriesOf);
-  return way === null ? null : wholeRound(planning, [note, way]);
+  return way === null ? null : bestRound(planning, [note, way], SHORTEST_BACK);
 }
 
 /** A whole round at the target, before anything else, if it is the time for it. */

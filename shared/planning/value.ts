@@ -11,9 +11,9 @@ export interface Horizon {
 }
 
 /** In octaves of tempo. */
-const MARGIN = 0.15;
+const MARGIN = 0.1;
 /** From here on an item lacks much, in octaves. */
-const MUCH = 0.35;
+const MUCH = 0.25;
 
 /**
  * Shortfall of a level (log2 of the mark at four notes a beat) against a target. It falls smoothly to nothing a little

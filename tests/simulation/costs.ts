@@ -27,14 +27,25 @@ export function costs(): string {
   const student = replay(log);
   const day = addDays(log.at(-1)!.day, 1);
   const life = { family: 'skill', group: 'uniform', number: 0, seed: 1 } as const;
-  const memory = PLANNERS.memory(makeLearner(life), seededRandom(1).share);
+  const memory = PLANNERS.memory(makeLearner(life), seededRandom(1).share, student.programme!);
   const remember = (): void => {
     for (const event of log) {
       if (event.kind !== 'run') continue;
-      memory.noteRun!(parseItemId(event.item)!, event.fluency, dayNumber(event.day));
+      const { tempo } = event;
+      memory.noteRun!(parseItemId(event.item)!, event.fluency, {
+        number: dayNumber(event.day),
+        tempo,
+      });
     }
   };
-  const morning = { student, day, number: dayNumber(day), practised: 0, seconds: 20 * 60 };
+  const morning = {
+    student,
+    day,
+    number: dayNumber(day),
+    practised: 0,
+    seconds: 20 * 60,
+    sitting: 1,
+  };
   const planning = median(21, () => void planDay(student, day, 20));
   const theirPlanning = median(21, () => void memory.plan(morning));
   const replaying = median(5, () => void replay(log));

@@ -1,9 +1,9 @@
 /** One invented student lives through days with one way of planning; what is measured on the way. */
 import { dayOfNumber } from '../../shared/log/day';
 import type { EventBody, LogEvent, RunEvent } from '../../shared/log/events';
-import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
-import { roundItems } from '../../shared/music/deck';
+import { type Item, roundItems } from '../../shared/music/deck';
 import { chanceEven } from '../../shared/learning/prediction';
+import { minutesOn } from '../../shared/planning/dates';
 import { forecastOf, type Milestone, milestoneOf, WINDOW } from '../../shared/planning/forecast';
 import { applyEvents, newStudent } from '../../shared/planning/student';
 import { seededRandom } from '../../src/demo/random';
@@ -16,21 +16,22 @@ import {
   type Traits,
   type Truth,
 } from './learner';
-import { Calibration } from './calibration';
-import { type MakePlanner, NOTES } from './planners/planner';
+import type { Calibration } from './calibration';
+import { type Course, type CourseName, COURSES, FIRST_DAY, programmeFor } from './courses';
+import type { MakePlanner, Task } from './planners/planner';
 import { componentsTruth } from './truths/components';
 import { skillTruth } from './truths/skill';
 import { tracesTruth } from './truths/traces';
 
-/** 2026-01-05, a Monday. */
-export const FIRST_DAY = 20_458;
+export { FIRST_DAY, programmeFor } from './courses';
+
 export const LONGEST = 400;
 const SHARE_AIMED = 0.9;
-const MILESTONE = 120;
 const AWAY = 30;
 const FORECAST_DAYS: ReadonlySet<number> = new Set([30, 60, 90, 120]);
 
-const GOALS = NOTES.flatMap((note) => roundItems(note, 'together.4'));
+const goalsOf = ({ notes, goal }: Course): readonly Item[] =>
+  notes.flatMap((note) => roundItems(note, goal));
 
 const TRUTHS: Readonly<
   Record<FamilyName, (traits: Traits, random: ReturnType<typeof seededRandom>) => Truth>
@@ -46,12 +47,14 @@ export interface Life {
   readonly number: number;
   readonly seed: number;
   readonly minutes: number;
+  /** What is asked, if it is not the usual. */
+  readonly course?: CourseName;
 }
 
 export interface Outcome {
   /** Days until 90 % of the items are ready in truth; null if not within LONGEST. */
   readonly days: number | null;
-  /** Share ready in truth on day 120, and of these what is ready still after 30 days without practice. */
+  /** Share ready in truth on the day of the milestone, and of these what is ready still after 30 days without practice. */
   readonly share: number;
   readonly kept: number;
   readonly runs: number;
@@ -74,30 +77,17 @@ const FIRST_DAYS = 7;
 /** Spreads neighbouring seeds over all states of the generator. */
 const scatter = (seed: number): number => Math.imul(seed ^ 0x9e37_79b9, 0x85eb_ca6b) ^ (seed << 7);
 
-export const makeLearner = ({ family, group, number, seed }: Omit<Life, 'minutes'>): Learner => {
+export const makeLearner = ({
+  family,
+  group,
+  number,
+  seed,
+}: Omit<Life, 'minutes' | 'course'>): Learner => {
   const random = seededRandom(scatter(seed * 1000 + number));
   for (let i = 0; i < 20; i++) random.share();
   const traits = drawTraits(group, number, random);
   return new Learner(family, traits, TRUTHS[family](traits, random), random);
 };
-
-/** Four octaves together are asked for; the stages below are steps on the way. */
-export function programmeFor(traits: Traits, minutes: number): Programme {
-  const { stages } = DEFAULT_PROGRAMME;
-  const step = { asked: false, target: traits.target };
-  return {
-    ...DEFAULT_PROGRAMME,
-    stages: {
-      ...stages,
-      'right.2': step,
-      'left.2': step,
-      'together.2': step,
-      'together.4': { asked: true, target: traits.target },
-    },
-    reached: traits.isHalfWay ? 'together.2' : 'right.2',
-    minutes,
-  };
-}
 
 const NONE: ReadonlySet<string> = new Set();
 
@@ -111,12 +101,14 @@ export const stamped = <B extends EventBody>(body: B, number: number): LogEvent 
   student: '',
 });
 
-export const readyShare = ({ truth, traits }: Learner, day: number): number => {
-  const asked = Math.log2(traits.target / 4);
-  let count = 0;
-  for (const { index } of GOALS) if (truth.level(index, day) >= asked) count += 1;
-  return count / GOALS.length;
-};
+/** The items that are asked for, and the level asked. */
+interface Goals {
+  readonly items: readonly Item[];
+  readonly level: number;
+}
+
+const readyShare = ({ truth }: Learner, { items, level }: Goals, day: number): number =>
+  items.filter(({ index }) => truth.level(index, day) >= level).length / items.length;
 
 export interface LifeOptions {
   readonly planner: MakePlanner;
@@ -128,9 +120,12 @@ export interface LifeOptions {
 export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptions): Outcome {
   const learner = makeLearner(life);
   const calendar = seededRandom(scatter(life.seed * 1000 + life.number + 500_000));
-  const planner = make(learner, calendar.share);
+  const course = COURSES[life.course ?? 'usual'];
+  const programme = programmeFor(learner.traits, life.minutes, course);
+  const planner = make(learner, calendar.share, programme);
   const student = newStudent();
-  const programme = programmeFor(learner.traits, life.minutes);
+  const items = goalsOf(course);
+  const goals = { items, level: Math.log2(programme.stages[course.goal].target / 4) };
   applyEvents(student, [stamped({ kind: 'programme', programme }, FIRST_DAY)], NONE);
   let days: number | null = null;
   let share = 0;
@@ -142,21 +137,37 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
   const run: { -readonly [Key in keyof RunEvent]: RunEvent[Key] } = {
     ...stamped({ kind: 'programme', programme }, FIRST_DAY),
     kind: 'run',
-    item: GOALS[0]!.id,
-    tempo: programme.stages['together.4'].target,
+    item: items[0]!.id,
+    tempo: programme.stages[course.goal].target,
     fluency: 0,
     pedal: false,
     judge: 'player',
     entry: null,
   };
   const events = [run];
+  const play = ({ items: played, tempo, key }: Task, day: string, number: number): void => {
+    run.tempo = tempo;
+    run.entry = key;
+    const mark = Math.log2(tempo / 4);
+    for (const item of played) {
+      const expected = nextRun ? chanceEven(student.learner, item, tempo, day) : 0;
+      const fluency = learner.play(item.index, mark, number);
+      nextRun?.add(expected, fluency >= 3 ? 1 : 0);
+      run.item = item.id;
+      run.fluency = fluency;
+      applyEvents(student, events, NONE);
+      planner.noteRun?.(item, fluency, { number, tempo });
+      runs += 1;
+    }
+  };
   for (let count = 0; count < LONGEST; count++) {
     const number = FIRST_DAY + count;
-    if (count === MILESTONE) {
-      share = readyShare(learner, number);
-      kept = readyShare(learner, number + AWAY);
+    if (count === course.milestone) {
+      share = readyShare(learner, goals, number);
+      kept = readyShare(learner, goals, number + AWAY);
     }
-    if (atTarget && FORECAST_DAYS.has(count)) forecast(learner, student, number, atTarget);
+    if (atTarget && FORECAST_DAYS.has(count))
+      forecast(learner, student, { goals, number, atTarget });
     if (nextRun) {
       known.push(milestoneOf(student.learner, programme, dayOfNumber(number)));
       if (PROPHECY_DAYS.has(count)) {
@@ -165,26 +176,16 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
         if (said.kind === 'expected') forecasts.push({ made: count, ...said });
       }
     }
-    if (days === null && readyShare(learner, number) >= SHARE_AIMED) days = count;
-    if (days !== null && count >= MILESTONE) break;
+    if (days === null && readyShare(learner, goals, number) >= SHARE_AIMED) days = count;
+    if (days !== null && count >= course.milestone) break;
     if (!isPractised(learner.traits, count, calendar)) continue;
     const day = dayOfNumber(number);
-    const tasks = planner.plan({ student, day, number, practised, seconds: life.minutes * 60 });
+    const seconds = (60 * minutesOn(programme, day)) / course.sittings;
     practised += 1;
     run.day = day;
-    for (const { items, tempo, key } of tasks) {
-      run.tempo = tempo;
-      run.entry = key;
-      const mark = Math.log2(tempo / 4);
-      for (const item of items) {
-        const expected = nextRun ? chanceEven(student.learner, item, tempo, day) : 0;
-        const fluency = learner.play(item.index, mark, number);
-        nextRun?.add(expected, fluency >= 3 ? 1 : 0);
-        run.item = item.id;
-        run.fluency = fluency;
-        applyEvents(student, events, NONE);
-        planner.noteRun?.(item, fluency, number);
-        runs += 1;
+    for (let sitting = 1; sitting <= course.sittings; sitting++) {
+      for (const task of planner.plan({ student, day, number, practised, seconds, sitting })) {
+        play(task, day, number);
       }
     }
   }
@@ -194,12 +195,15 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
 function forecast(
   learner: Learner,
   student: ReturnType<typeof newStudent>,
-  number: number,
-  atTarget: Calibration,
+  {
+    goals,
+    number,
+    atTarget,
+  }: { readonly goals: Goals; readonly number: number; readonly atTarget: Calibration },
 ): void {
   const day = dayOfNumber(number);
   const { target } = learner.traits;
-  for (const item of GOALS) {
+  for (const item of goals.items) {
     const expected = chanceEven(student.learner, item, target, day);
     const { rated } = learner.chanceEven(item.index, Math.log2(target / 4), number);
     atTarget.add(expected, rated);

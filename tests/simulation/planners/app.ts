@@ -4,8 +4,8 @@ import { planDay } from '../../../shared/planning/today';
 import type { MakePlanner } from './planner';
 
 export const app: MakePlanner = () => ({
-  plan: ({ student, day, seconds }) =>
-    planDay(student, day, seconds / 60).entries.map((entry) => ({
+  plan: ({ student, day, seconds, sitting }) =>
+    planDay(student, day, seconds / 60, sitting).entries.map((entry) => ({
       key: entry.key,
       items: entry.items.map(itemOf),
       tempo: entry.tempo,

@@ -49,7 +49,7 @@ export const doublingIntervals: MakePlanner = (): Planner => {
       }
       return tasks;
     },
-    noteRun: ({ index }, fluency: Fluency, number) => {
+    noteRun: ({ index }, fluency: Fluency, { number }) => {
       interval[index] = fluency >= EVEN ? Math.max(1, 2 * interval[index]!) : 1;
       due[index] = number + interval[index]!;
     },
@@ -122,7 +122,7 @@ export const twoComponentMemory: MakePlanner = (): Planner => {
         tasks.push(leader.task);
       }
     },
-    noteRun: (item, fluency, number) => {
+    noteRun: (item, fluency, { number }) => {
       if (fluency >= EVEN) stability[item.index]! *= 1 + GROWTH * faded(item, number);
       else stability[item.index] = Math.max(1, stability[item.index]! / 2);
       last[item.index] = number;

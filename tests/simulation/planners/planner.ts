@@ -1,5 +1,6 @@
 /** What the lab asks of a way of planning, and how its tasks are costed: the same for all of them. */
 import type { Day, Fluency } from '../../../shared/log/events';
+import type { Programme } from '../../../shared/log/programme';
 import {
   type Item,
   roundItems,
@@ -29,17 +30,24 @@ export interface Morning {
   /** Days of practice before this one. */
   readonly practised: number;
   readonly seconds: number;
+  /** Which of the day's sittings it is: 1 for the first. */
+  readonly sitting: number;
+}
+
+export interface PlayedRun {
+  readonly number: number;
+  readonly tempo: Tempo;
 }
 
 /** Made anew for each learner, so it may keep a memory of its own. */
 export interface Planner {
   /** Taken one by one: the next may depend on what was noted of the one before. */
   plan(morning: Morning): Iterable<Task>;
-  noteRun?(item: Item, fluency: Fluency, number: number): void;
+  noteRun?(item: Item, fluency: Fluency, run: PlayedRun): void;
 }
 
 /** Only the oracle looks at the learner. */
-export type MakePlanner = (learner: Learner, share: () => number) => Planner;
+export type MakePlanner = (learner: Learner, share: () => number, programme: Programme) => Planner;
 
 export const SHORTEST_ROUND = 4;
 
