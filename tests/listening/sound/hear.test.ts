@@ -3,7 +3,7 @@
  * but the upper note of an octave. On rendered sound in simulated rooms, with pianos from 430 to 446 Hz.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { heardTrials, type HeardTrial, type Summary, summaryOf } from './heard';
+import { heardTrials, type HeardTrial, ofGroup, type Summary, summaryOf } from './heard';
 import type { Group } from './trials';
 
 const RUNS = Array.from({ length: 40 }, (_, i) => i + 1);
@@ -14,7 +14,7 @@ beforeAll(() => {
   heard = heardTrials(RUNS);
 }, 300_000);
 
-const summary = (group: Group): Summary => summaryOf(heard, group);
+const summary = (group: Group): Summary => summaryOf(ofGroup(heard, group));
 
 test('every run is followed', () => {
   expect(heard.filter(({ hearing }) => !hearing.isFollowed).map(({ seed }) => seed)).toEqual([]);

@@ -51,6 +51,8 @@ export interface Summary {
   readonly unsure: number;
   readonly found: Readonly<Record<'hesitation' | 'wrong' | 'missed', readonly boolean[]>>;
   readonly invented: number;
+  /** Of these the kinds that are planted, hesitations and stops as one. */
+  readonly falsely: Readonly<Record<keyof Outcome['found'], number>>;
   readonly cleanRuns: number;
   /** Runs without a fault in which nothing at all is said. */
   readonly clean: number;
@@ -60,8 +62,10 @@ export interface Summary {
 
 const isNote = ({ kind }: Finding): boolean => ['wrong', 'missed', 'extra'].includes(kind);
 
-export function summaryOf(all: readonly HeardTrial[], group: Group): Summary {
-  const outcomes = all.filter(({ trial }) => groupOf(trial.item) === group);
+export const ofGroup = (all: readonly HeardTrial[], group: Group): readonly HeardTrial[] =>
+  all.filter(({ trial }) => groupOf(trial.item) === group);
+
+export function summaryOf(outcomes: readonly HeardTrial[]): Summary {
   const sum = (of: (one: HeardTrial) => number) => outcomes.reduce((n, one) => n + of(one), 0);
   const offs = outcomes.flatMap(({ outcome }) => {
     const offset = median(outcome.offs) ?? 0;
@@ -71,6 +75,8 @@ export function summaryOf(all: readonly HeardTrial[], group: Group): Summary {
   const within = (most: number) => (2 * offs.filter((off) => off <= most).length) / moments;
   const found = (kind: keyof Outcome['found']) =>
     outcomes.flatMap(({ outcome }) => outcome.found[kind]);
+  const falsely = (...kinds: readonly Finding['kind'][]) =>
+    sum(({ outcome }) => outcome.invented.filter(({ kind }) => kinds.includes(kind)).length);
   const clean = outcomes.filter(({ trial }) => trial.isClean);
   const called = sum(({ outcome }) => outcome.invented.filter(isNote).length);
   return {
@@ -83,6 +89,11 @@ export function summaryOf(all: readonly HeardTrial[], group: Group): Summary {
     unsure: sum(({ outcome }) => outcome.unsure),
     found: { hesitation: found('hesitation'), wrong: found('wrong'), missed: found('missed') },
     invented: sum(({ outcome }) => outcome.invented.length),
+    falsely: {
+      hesitation: falsely('hesitation', 'stop'),
+      wrong: falsely('wrong'),
+      missed: falsely('missed'),
+    },
     cleanRuns: clean.length,
     clean: clean.filter(({ outcome }) => outcome.findings.length === 0).length,
     tempo: mean(outcomes.map(({ outcome }) => Math.abs(outcome.tempo))) ?? 0,
