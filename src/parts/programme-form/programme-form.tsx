@@ -25,6 +25,8 @@ interface ProgrammeFormProps {
   readonly onChange: (programme: Programme) => void;
   /** The date of the programme cannot be before it. */
   readonly today: Day;
+  /** What the time would lead to, in a sentence; null where nothing can be said. */
+  readonly outlook?: string | null;
 }
 
 const REACHED = STAGES.map((stage) => ({ value: stage, label: wayText(stage) }));
@@ -43,7 +45,7 @@ function regrouped(programme: Programme, grouping: Grouping): Programme {
   return { ...programme, grouping, stages };
 }
 
-export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
+export function ProgrammeForm({ value, onChange, today, outlook = null }: ProgrammeFormProps) {
   const set = (change: Partial<Programme>) => onChange({ ...value, ...change });
   return (
     <div class={styles.form}>
@@ -104,6 +106,9 @@ export function ProgrammeForm({ value, onChange, today }: ProgrammeFormProps) {
             onChange={(daysPerWeek) => set({ daysPerWeek })}
           />
         </div>
+        <p class={styles.outlook} aria-live="polite">
+          {outlook}
+        </p>
       </section>
     </div>
   );

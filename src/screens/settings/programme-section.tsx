@@ -9,6 +9,7 @@ import { ProgrammeForm } from '../../parts/programme-form/programme-form';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
 import { programmeText } from '../../parts/programme-text';
+import { outlookText } from './outlook';
 import { Section } from './section';
 import styles from './settings-screen.module.css';
 
@@ -60,7 +61,12 @@ export function ProgrammeSection() {
   }
   return (
     <Section title="Programme">
-      <ProgrammeForm value={draft} onChange={setDraft} today={store.today.value} />
+      <ProgrammeForm
+        value={draft}
+        onChange={setDraft}
+        today={store.today.value}
+        outlook={outlookText(store.student.value, draft, store.today.value)}
+      />
       {draft.reached !== programme.reached && (
         <p>
           With another stage reached, every arpeggio starts again from there; its runs and its reach
