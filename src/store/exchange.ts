@@ -139,6 +139,11 @@ export async function readBackup(connection: Connection, file: Blob): Promise<Ba
         for (const { id } of records) events.add(id);
       }
     }
+    // A file without anything new says nothing of whose it is.
+    const { after } = backup;
+    if (after !== null && (await database.getKeyFromIndex('events', 'id', after)) !== undefined) {
+      events.add(after);
+    }
     return previewOf(backup, { events, names: namesOf(shown, roster) });
   });
 }

@@ -1,41 +1,14 @@
-/**
- * How long a teacher's device takes to take in the records of a studio, and for how long the page stands still meanwhile.
- * A task of the page is measured by the processor's time, so that what else the machine does is not counted.
- */
-import type { Browser, Page } from 'playwright-core';
+/** How long a teacher's device takes to take in the records of a studio, and for how long the page stands still meanwhile. */
 import { launchBrowser } from '../browser/chromium';
 import { buildHarness } from '../browser/harness';
 import { startServer } from '../browser/server';
+import { tasksDuring } from './tasks';
 
 const STUDENTS = 30;
 const RUNS = 20_000;
 /** Milliseconds. */
 const LIMIT = 100;
 const MB = 1_000_000;
-
-interface TraceEvent {
-  readonly name: string;
-  readonly tid: number;
-  readonly pid: number;
-  /** Microseconds of the processor. */
-  readonly tdur?: number;
-  readonly args?: { readonly name?: string };
-}
-
-/** Milliseconds of the processor for each task of the page's main thread while some work is done. */
-async function tasksDuring(browser: Browser, page: Page, work: () => Promise<void>) {
-  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', '__metadata'] });
-  await work();
-  const trace = JSON.parse((await browser.stopTracing()).toString()) as {
-    readonly traceEvents: readonly TraceEvent[];
-  };
-  const isMain = (event: TraceEvent) =>
-    event.name === 'thread_name' && event.args?.name === 'CrRendererMain';
-  const threads = new Set(trace.traceEvents.filter(isMain).map(({ pid, tid }) => `${pid}.${tid}`));
-  return trace.traceEvents
-    .filter(({ name, pid, tid }) => name.endsWith('RunTask') && threads.has(`${pid}.${tid}`))
-    .map(({ tdur = 0 }) => tdur / 1000);
-}
 
 export async function benchExchange(students = STUDENTS): Promise<void> {
   const server = await startServer({ '/': await buildHarness('tests/bench/take-in.ts') });

@@ -6,6 +6,7 @@ import { benchModel } from './model';
 import { benchPage } from './page';
 import { benchSound } from './sound';
 import { benchStaff } from './staff';
+import { benchStudio } from './studio';
 
 const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   model: benchModel,
@@ -14,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   listening: benchListening,
   sound: benchSound,
   exchange: benchExchange,
+  studio: benchStudio,
   page: benchPage,
 };
 

@@ -20,6 +20,12 @@ const PIECES = [
   '{}',
   '-1',
   '1e999',
+  '1e308',
+  '-0',
+  '9'.repeat(400),
+  '9007199254740993',
+  '"version":1,"version":2,',
+  '"student":null,"id":"a","id":7,',
   '"\\ud800"',
   '"run"',
   '[[[[[[[[[[]]]]]]]]]]',
@@ -69,4 +75,18 @@ export function spoil(text: string, numbers: Numbers): string {
     else spoilt = spoilt.slice(0, numbers(spoilt.length + 1));
   }
   return spoilt;
+}
+
+/** A spoilt text as the bytes of a file: of some encoding, whole, cut within a letter, or with bytes changed. */
+export function spoiltBytes(text: string, numbers: Numbers): Uint8Array<ArrayBuffer> {
+  const spoilt = spoil(text, numbers);
+  const encoding = (['utf8', 'utf8', 'utf8', 'utf16le', 'latin1'] as const)[numbers(5)]!;
+  const bytes = Uint8Array.from(Buffer.from(spoilt, encoding));
+  const way = numbers(3);
+  if (way === 0) return bytes;
+  if (way === 1) return bytes.slice(0, numbers(bytes.length + 1));
+  for (let faults = numbers(4); faults >= 0 && bytes.length > 0; faults--) {
+    bytes[numbers(bytes.length)] = numbers(256);
+  }
+  return bytes;
 }

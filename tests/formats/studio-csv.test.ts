@@ -26,6 +26,15 @@ const NOTHING: StudioFigures = {
 const read = (rows: readonly StudioRow[]): readonly Readonly<Record<string, string>>[] =>
   parse(studioCsv(rows, '2026-11-25'), { columns: true, bom: true, recordDelimiter: '\r\n' });
 
+/** The days left until a date. */
+const left = (date: string, today: string): string => {
+  const rows = [{ name: 'Ada', figures: { ...FIGURES, date }, waiting: '' }];
+  const [row] = parse(studioCsv(rows, today), { columns: true, bom: true }) as readonly {
+    readonly 'days left': string;
+  }[];
+  return row!['days left'];
+};
+
 describe('all students as CSV', () => {
   it('has a row for each in the order given, with all that its columns promise', () => {
     const rows = read([
@@ -69,13 +78,6 @@ describe('all students as CSV', () => {
   );
 
   it('counts days left over a change of the clock by the calendar, and below nought when it is over', () => {
-    const left = (date: string, today: string) => {
-      const rows = [{ name: 'Ada', figures: { ...FIGURES, date }, waiting: '' }];
-      const csv = studioCsv(rows, today);
-      return (parse(csv, { columns: true, bom: true }) as { 'days left': string }[])[0]![
-        'days left'
-      ];
-    };
     // Clocks of Europe go forward on 29 March 2026.
     expect(left('2026-03-30', '2026-03-28')).toBe('2');
     expect(left('2026-11-24', '2026-11-25')).toBe('-1');

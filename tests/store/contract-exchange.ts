@@ -257,6 +257,8 @@ export const aboutExchange: Promises = {
     const second = await receive(fresh);
     same([second.hasGap, freshIn(second), second.students[0]!.isKnown], [false, 3, true]);
     same(teachersStore.student.value, store.student.value);
+    const empty = await receive(nothing);
+    same([empty.hasGap, empty.students], [false, []]);
     const strange = await (await stranger.ready()).previewBackup(new File([fresh.file], 'x'));
     same([strange.hasGap, strange.students[0]!.name], [true, null]);
     await teacher.end();

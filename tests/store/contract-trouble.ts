@@ -7,7 +7,7 @@ import { holds, rejection, same, until } from './check';
 import { DAY, programme, type Promises, run, runs, type World } from './world';
 
 /** Replaces a method for as long as some work takes. */
-async function replacing<T extends object, K extends keyof T, R>(
+export async function replacing<T extends object, K extends keyof T, R>(
   target: T,
   key: K,
   replacement: (original: T[K]) => T[K],
@@ -25,7 +25,7 @@ async function replacing<T extends object, K extends keyof T, R>(
 type Add = IDBObjectStore['add'];
 
 /** Lets so many events be added, then fails with an error of this name. */
-const failingAfter =
+export const failingAfter =
   (count: number, name: string) =>
   (original: Add): Add => {
     let added = 0;

@@ -2,6 +2,7 @@
  * The page that tests/browser/store.test.ts opens in a real browser (built by tests/browser/harness.ts): it runs the
  * contract, and has the store do what only a real browser can spoil. All on `window.storeHarness`.
  */
+import { eventLines, headerLine } from '../../shared/formats/backup';
 import type { EventBody } from '../../shared/log/events';
 import { longLog } from '../bench/long-log';
 import { recordOf } from '../../src/store/schema';
@@ -69,6 +70,17 @@ async function recordForEver(): Promise<never> {
   }
 }
 
+/** Takes in the file of a long log, and says on the console when that begins. */
+async function takeIn(count: number): Promise<void> {
+  const events = longLog(count);
+  const kept = events.map((event) => ({ id: event.id, student: event.student, event }));
+  const store = await lasting.ready();
+  const file = new File([headerLine(0, kept.length), eventLines(kept)], 'log.arpeggiary');
+  const preview = await store.previewBackup(file);
+  console.log('taking in');
+  await store.restore(preview);
+}
+
 /** Fills the database with a long log, as a restore would leave it. */
 async function fill(count: number): Promise<void> {
   const events = longLog(count);
@@ -102,6 +114,7 @@ const storeHarness = {
   runContract,
   recordUntilFull,
   recordForEver,
+  takeIn,
   fill,
   timeToOpen,
   records: () => lasting.records(),
