@@ -116,6 +116,16 @@ function breaksOf({ breaks, hands }: RunTake): readonly Finding[] {
 /** Hesitations and stops, both hands in one where both wait. */
 function waitsOf(take: RunTake, score: Score, interval: number): readonly Finding[] {
   const stop = leastStop(interval, score.grouping);
+  /** Where a hand misses the note before which both wait, the time to its next one holds the same wait. */
+  const isToldBefore = (hand: Hand, step: number): boolean => {
+    const [own, other] =
+      hand === 'right' ? [take.hands.right, take.hands.left] : [take.hands.left, take.hands.right];
+    if (own === null || other === null) return false;
+    for (let before = step - 1; before > 0 && own.waits[before] === null; before--) {
+      if ((other.waits[before] ?? 0) >= leastWaitOf(other, interval)) return true;
+    }
+    return false;
+  };
   const steps = Math.max(score.right.length, score.left.length);
   return Array.from({ length: steps }, (_, step) => step).flatMap((step): readonly Finding[] => {
     const waiting = HANDS.flatMap((hand) => {
@@ -123,9 +133,8 @@ function waitsOf(take: RunTake, score: Score, interval: number): readonly Findin
       const wait = measured?.waits[step] ?? null;
       // What the thumb does throughout is told as that.
       const usual = score[hand][step]?.fingers[0] === 1 ? (measured?.thumbLate ?? 0) : 0;
-      return measured && wait !== null && wait - usual >= leastWaitOf(measured, interval)
-        ? [{ hand, wait }]
-        : [];
+      const isLong = measured && wait !== null && wait - usual >= leastWaitOf(measured, interval);
+      return isLong && !isToldBefore(hand, step) ? [{ hand, wait }] : [];
     });
     if (waiting.length === 0) return [];
     const hand = waiting.length === 2 ? 'both' : waiting[0]!.hand;

@@ -17,10 +17,20 @@ export const tenth = (value: number): number => Math.round(value * 10) / 10;
 const orNull = <T>(value: number | null, use: (known: number) => T): T | null =>
   value === null ? null : use(value);
 
-/** `count` is how many steps the part has. */
-export function handTake(onsets: readonly Onset[], count: number, pulse: Pulse | null): HandTake {
-  const moments = onsets.map(({ step, heard, pass }) => ({ step, on: heard.on, pass }));
-  const intervals = intervalsOf(moments);
+interface Timing {
+  /** How many steps the part has. */
+  readonly count: number;
+  readonly pulse: Pulse | null;
+  /** What the other hand played, where both have the time of their moment: it tells when a note came that is not sure. */
+  readonly other: readonly Onset[];
+}
+
+export function handTake(onsets: readonly Onset[], { count, pulse, other }: Timing): HandTake {
+  const own = new Set(onsets.map(({ step }) => step));
+  const moments = [...onsets, ...other.filter(({ step }) => !own.has(step))]
+    .toSorted((a, b) => a.step - b.step)
+    .map(({ step, heard, pass }) => ({ step, on: heard.on, pass }));
+  const intervals = intervalsOf(moments).filter(({ step }) => own.has(step));
   const waits = Array.from({ length: count }, (): number | null => null);
   if (pulse) for (const one of intervals) waits[one.step] = ms(lateBy(pulse, one));
   const inside = intervals.filter(({ step }) => step < count - 1);

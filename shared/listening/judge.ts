@@ -1,5 +1,6 @@
 /** A take against what was expected: the measures of every arpeggio of it. */
 import { type HandTake, MOST_FAULTS, type RunTake, type TakeFault } from '../log/run-take';
+import type { Hand } from '../music/fingering/types';
 import { FASTEST, SLOWEST } from '../music/tempo';
 import { align, type Alignment, type Extra, handsIn, type Played, usualInterval } from './align';
 import { attemptAt, type Attempt, notesOfPart, type Onset, onsetsOf } from './attempt';
@@ -57,7 +58,12 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
   const left = onsetsOf(attempt, 'left').filter(isSure);
   const pulse = pulseOf(momentsOf([right, left]), count - 1);
   const tempo = pulse && 60 / pulse.interval;
-  const isPlaying = (hand: 'right' | 'left') => notes.some((note) => note.hand === hand);
+  const takeOfHand = (hand: Hand): HandTake | null => {
+    if (!notes.some((note) => note.hand === hand)) return null;
+    const [own, other] = hand === 'right' ? [right, left] : [left, right];
+    const timing = { count, pulse, other: take.hasTimeOfEachHand ? [] : other };
+    return asPlayed(handTake(own, timing), take, other);
+  };
   return {
     source: take.source,
     certainty: tenth(mean(played.map(({ heard }) => heard.confidence)) ?? 0),
@@ -68,10 +74,7 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
     faults: faultsOf(attempt, usual).slice(0, MOST_FAULTS),
     breaks: breaks.slice(0, MOST_FAULTS),
     ...togetherOf(right, left, take),
-    hands: {
-      right: isPlaying('right') ? asPlayed(handTake(right, count, pulse), take, left) : null,
-      left: isPlaying('left') ? asPlayed(handTake(left, count, pulse), take, right) : null,
-    },
+    hands: { right: takeOfHand('right'), left: takeOfHand('left') },
   };
 }
 

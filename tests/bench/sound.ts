@@ -16,7 +16,7 @@ import {
 import { PLACES } from '../listening/sound/spoil';
 import type { Group } from '../listening/sound/trials';
 
-const TAKES = Number(process.env.SOUND_TAKES ?? 300);
+const TAKES = Number(process.env.SOUND_TAKES ?? 240);
 const OTHER_PIANO = 0.25;
 const FIRST_SEED = 1001;
 /** Rendered at once: all of them would not fit into memory. */

@@ -112,6 +112,15 @@ const FAULTS: Readonly<Record<string, Make>> = {
       told: [`wrong ${first} ${wrong}`, `missed ${second} ${hand}`, `extra ${third + 1} ${extra}`],
     };
   },
+  'hesitation before a note that one hand misses': (choice) => {
+    const [step, hand] = [inside(choice), pick(choice.hands, choice.random)];
+    if (choice.hands.length < 2) return { planted: {}, told: [] };
+    const seconds = between(0.1, 0.3, choice.random);
+    return {
+      planted: { waits: [{ step, seconds }], missed: [{ step, hand }] },
+      told: [`hesitation ${step}`, `missed ${step} ${hand}`],
+    };
+  },
   'late thumb': (choice) => {
     const hand = pick(choice.hands, choice.random);
     return { planted: { thumbLate: { [hand]: 0.04 } }, told: [`thumb late ${hand}`] };

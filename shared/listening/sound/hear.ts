@@ -14,7 +14,7 @@ import { type Verdict, verdictsOf } from './verdict';
 export interface HearOptions {
   /** Notes a minute that were set; the player's own are found from there. */
   readonly tempo: number;
-  /** Cents of the piano from A4 = 440 Hz; null to take it from the sound. */
+  /** Cents of the piano from A4 = 440 Hz as it was checked, null if it was not. Another piano is known by its sound. */
   readonly tuning: number | null;
   /** Whether the browser changes the sound: echo cancelled, noise suppressed or loudness levelled. */
   readonly isFiltered: boolean;
@@ -40,7 +40,7 @@ const NOT_SURE = 0.3;
 
 /** The times of the take are those of the sound. Both hands' notes have the time of their moment. */
 export function hear(sound: Sound, expected: Expected, options: HearOptions): Hearing {
-  const tuning = options.tuning ?? tuningOf(sound) ?? 0;
+  const tuning = tuningFor(sound, options.tuning);
   const room = roomOf(sound);
   const steps = judgedSteps(sound, expected, { tempo: options.tempo, tuning, room });
   const confidence = options.isFiltered ? FILTERED : isQuiet(room) ? SURE : NOISY;
@@ -60,6 +60,15 @@ export function hear(sound: Sound, expected: Expected, options: HearOptions): He
     room,
     isFollowed: right.length >= FOLLOWED * played.length && right.length >= FEWEST,
   };
+}
+
+/** Cents from which a piano is another than the one that was checked; one run tells its tuning to within 4 of them. */
+const OTHER_PIANO = 12;
+
+function tuningFor(sound: Sound, checked: number | null): number {
+  const own = tuningOf(sound);
+  if (checked === null || own === null) return checked ?? own ?? 0;
+  return Math.abs(own - checked) < OTHER_PIANO ? checked : own;
 }
 
 interface JudgedStep {
