@@ -1,9 +1,10 @@
 /** WCAG 2.2 A and AA by axe-core on every screen, light and dark; and that no screen is wider than the device. */
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { studioFile } from '../bench/studio-log';
 import { serveApp, type AppServer } from './app';
 import { launchBrowser } from './chromium';
+import { faultsOf } from './faults';
 
 let server: AppServer;
 let browser: Browser;
@@ -17,18 +18,6 @@ afterAll(async () => {
   await browser.close();
   await server.kill();
 });
-
-const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-/** What axe finds wrong, as "rule: element". Evaluated as text, which the page's policy does not concern. */
-async function faultsOf(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate((values) => {
-    const { axe: inPage } = globalThis as unknown as { axe: typeof axe };
-    return inPage.run(document, { runOnly: { type: 'tag', values } });
-  }, STANDARDS);
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
 
 async function open(colorScheme: 'light' | 'dark', size: { width: number; height: number }) {
   const context = await browser.newContext({
@@ -71,6 +60,7 @@ const SCREENS = [
   ['#/lesson', 'ol a'],
   ['#/lesson/d.major-6.together.4', 'select'],
   ['#/examination', '[aria-busy="false"]'],
+  ['#/placement', 'h1'],
   ['#/programme', 'h1'],
   ['#/receive', 'h1'],
   ['#/settings', 'h2'],
@@ -105,6 +95,38 @@ test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => 
   while (await onward.isVisible()) await onward.click();
   await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
   await isFine('rating');
+  await page.context().close();
+});
+
+/** A device with a dozen students, taken in from their files. */
+async function takeInMany(page: Page): Promise<void> {
+  const today = new Date().toISOString().slice(0, 10);
+  for (let place = 0; place < 12; place++) {
+    await show(page, '#/receive', 'input[type=file]');
+    const buffer = Buffer.from(studioFile(place, 40, today));
+    const file = { name: 'x.arpeggiary', mimeType: 'application/octet-stream', buffer };
+    await page.getByLabel(/Backup file/).setInputFiles(file);
+    await page.getByRole('button', { name: 'Take in' }).click();
+    await page.locator('[data-ready]').waitFor();
+  }
+}
+
+test.each(['light', 'dark'] as const)('a device with many students, %s', async (theme) => {
+  const page = await open(theme, TABLET);
+  await takeInMany(page);
+  await show(page, '#/studio', 'table');
+  await page.getByText(/^Reading/).waitFor({ state: 'detached' });
+  expect(await faultsOf(page)).toEqual([]);
+  for (const size of [PHONE, { width: 700, height: 900 }]) {
+    await page.setViewportSize(size);
+    expect(await faultsOf(page)).toEqual([]);
+    expect(await overflowOf(page)).toMatchObject({ across: 0 });
+    // What a style sheet lays out as cards is a table all the same.
+    expect(await page.getByRole('rowheader').count()).toBe(12);
+    expect(await page.getByRole('cell').count()).toBe(12 * 8);
+  }
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('[data-screen-only]').filter({ visible: true }).count()).toBe(0);
   await page.context().close();
 });
 
