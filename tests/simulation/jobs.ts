@@ -1,13 +1,15 @@
 /** The lives that the lab lets be lived, in portions that two threads can share. */
 import { Calibration } from './calibration';
+import type { CourseName } from './courses';
 import { FAMILIES, type FamilyName, type GroupName } from './learner';
 import { PLANNERS, type PlannerName } from './planners';
 import { live, type Outcome } from './student-life';
 
-/** Kind of student and minutes a day. */
+/** Kind of student, minutes a day, and what is asked if it is not the usual. */
 export interface Cell {
   readonly group: GroupName;
   readonly minutes: number;
+  readonly course?: CourseName;
 }
 
 export const CELLS: readonly Cell[] = [
@@ -17,6 +19,17 @@ export const CELLS: readonly Cell[] = [
   { group: 'uneven', minutes: 20 },
   { group: 'beginner', minutes: 20 },
 ];
+
+/** Other courses and days, for the app and one rotation that needs no model. */
+export const OTHER_CELLS: readonly Cell[] = [
+  { group: 'uniform', minutes: 5 },
+  { group: 'uniform', minutes: 20, course: 'sittings' },
+  { group: 'uniform', minutes: 20, course: 'contrary' },
+  { group: 'uniform', minutes: 20, course: 'twelve' },
+  { group: 'uneven', minutes: 20, course: 'undated' },
+  { group: 'uneven', minutes: 20, course: 'dated' },
+];
+export const OTHER_PLANNERS: readonly PlannerName[] = ['app', 'stairBack'];
 
 export interface Job extends Cell {
   readonly family: FamilyName;
@@ -37,25 +50,38 @@ export interface Extent {
   readonly students: number;
   /** The oracle takes long. */
   readonly oracleStudents: number;
+  /** In the other cells. */
+  readonly otherStudents: number;
 }
 
-export const jobsOf = ({ seed, students, oracleStudents }: Extent): readonly Job[] =>
-  FAMILIES.flatMap((family) =>
-    CELLS.flatMap((cell) =>
-      (Object.keys(PLANNERS) as PlannerName[]).map((planner) => ({
+export function jobsOf(extent: Extent): readonly Job[] {
+  const { seed, students, oracleStudents, otherStudents } = extent;
+  return FAMILIES.flatMap((family) => [
+    ...CELLS.flatMap((cell) =>
+      (Object.keys(PLANNERS) as PlannerName[]).map((planner) => {
+        const count = planner === 'oracle' ? oracleStudents : students;
+        return { ...cell, family, planner, seed, students: count };
+      }),
+    ),
+    ...OTHER_CELLS.flatMap((cell) =>
+      OTHER_PLANNERS.map((planner) => ({
         ...cell,
         family,
         planner,
         seed,
-        students: planner === 'oracle' ? oracleStudents : students,
+        students: otherStudents,
       })),
     ),
-  );
+  ]);
+}
+
+export const isSameCell = (a: Cell, b: Cell): boolean =>
+  a.group === b.group && a.minutes === b.minutes && a.course === b.course;
 
 export function work(job: Job): JobResult {
   const atTarget = new Calibration();
   const nextRun = new Calibration();
-  const isMeasured = job.planner === 'app';
+  const isMeasured = job.planner === 'app' && CELLS.some((cell) => isSameCell(cell, job));
   const outcomes = Array.from({ length: job.students }, (_, number) =>
     live(
       { ...job, number },

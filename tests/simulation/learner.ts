@@ -5,7 +5,7 @@
  * Unit of level: log2 of the metronome mark at four notes a beat. Every number that is not anchored is marked
  * "assumed"; anchors are rows of the parameter set for simulated learners (literature review of the project, 5.3).
  */
-import type { Fluency } from '../../shared/log/events';
+import type { Fluency, Judge } from '../../shared/log/events';
 import type { Random } from '../../src/demo/random';
 import { cumulative } from '../../shared/learning/normal';
 
@@ -66,6 +66,10 @@ const CUTS: Readonly<Record<FamilyName, readonly number[]>> = {
   components: [-0.6, -0.25, 0, 0.6],
 };
 
+/** A teacher hears without bias and not without noise, and has a use of the levels of the own (assumed). */
+const TEACHER_NOISE = 0.1;
+const TEACHER_CUTS = [-0.75, -0.4, 0, 0.5];
+
 export function drawTraits(group: GroupName, number: number, random: Random): Traits {
   const isBeginner = group === 'beginner';
   const isUneven = group === 'uneven';
@@ -109,8 +113,8 @@ export class Learner {
     readonly random: Random,
   ) {}
 
-  /** Plays an item and rates it; learns from it. */
-  play(index: number, mark: number, day: number): Fluency {
+  /** Plays an item, which the player rates or a teacher marks; learns from it. */
+  play(index: number, mark: number, day: number, judge: Judge = 'player'): Fluency {
     const { traits, random, truth, family } = this;
     if (day !== this.#today) {
       this.#today = day;
@@ -126,8 +130,9 @@ export class Learner {
     const effort = Math.min(1, Math.max(0.4, 1.2 - 0.6 * over));
     truth.practise(index, day, effort * (heard >= 0 ? 1 : heard >= -0.35 ? 0.6 : 0.3));
     if (family === 'components' && random.share() < LAPSES) return 0;
-    const rated = heard + traits.bias;
-    return CUTS[family].filter((cut) => rated >= cut).length as Fluency;
+    const isOwn = judge === 'player';
+    const rated = heard + (isOwn ? traits.bias : TEACHER_NOISE * random.normal());
+    return (isOwn ? CUTS[family] : TEACHER_CUTS).filter((cut) => rated >= cut).length as Fluency;
   }
 
   /** Probability that a run on an ordinary day, warm, is rated at least even, and that a teacher would agree. */

@@ -8,13 +8,13 @@ import { nextNote, nextNoteLookingBack, oneNoteADay, oneNoteAWeek, randomNote } 
 
 export const PLANNERS = {
   app,
+  stairDay: noteADayByStaircase,
+  stairWeek: noteAWeekByStaircase,
+  stairBack: nextNoteByStaircase,
   day: oneNoteADay,
   week: oneNoteAWeek,
   next: nextNote,
   back: nextNoteLookingBack,
-  stairDay: noteADayByStaircase,
-  stairWeek: noteAWeekByStaircase,
-  stairBack: nextNoteByStaircase,
   random: randomNote,
   doubling: doublingIntervals,
   memory: twoComponentMemory,
@@ -23,17 +23,18 @@ export const PLANNERS = {
 
 export type PlannerName = keyof typeof PLANNERS;
 
+/** "By ear": the metronome and the stages move by what was heard, without any model. The others are given the app's. */
 export const PLANNER_TEXTS: Readonly<Record<PlannerName, string>> = {
   app: 'the app',
+  stairDay: 'one note a day, by ear',
+  stairWeek: 'one note a week with look-back, by ear',
+  stairBack: 'next note with look-back, by ear',
   day: 'one note a day',
   week: 'one note a week',
   next: 'next note each round',
   back: 'the same with look-back',
-  stairDay: 'one note a day, no model',
-  stairWeek: 'one note a week with look-back, no model',
-  stairBack: 'next note with look-back, no model',
   random: 'random note',
   doubling: 'doubling intervals, single items',
   memory: 'two-component memory in rounds',
-  oracle: 'oracle',
+  oracle: 'sees the truth, one round ahead',
 };
