@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import jsQR from 'jsqr';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { studioFile } from '../bench/studio-log';
 import { serveApp, watchErrors, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 
@@ -128,6 +129,73 @@ test('a family on one device: whose page it is, switched by one tap, in both win
   await nameOf(page, 'Ben').click();
   await page.getByRole('button', { name: 'Ben', pressed: true }).waitFor();
   expect(await programmeText(page)).toMatch(/five stages/);
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
+/** The cells of a student in the overview, once they have been read. */
+async function figuresOf(page: Page, name: string): Promise<readonly string[]> {
+  const row = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name }) });
+  await page.locator('tr[aria-busy="true"]').first().waitFor({ state: 'detached' });
+  return row.getByRole('cell').allInnerTexts();
+}
+
+test('all students at a glance: figures, order, table, and one tap to each', async () => {
+  const { context, page, errors } = await deviceOf('Ada');
+  await page.goto(`${server.url}#/studio`);
+  await page.getByText('There is one student here').waitFor();
+  const today = await page.evaluate(() => {
+    const date = new Date();
+    date.setMinutes(date.getMinutes() - date.getTimezoneOffset());
+    return date.toISOString().slice(0, 10);
+  });
+  for (const place of [1, 2]) {
+    await takeIn(page, Buffer.from(studioFile(place, 60, today)));
+    await page.getByRole('button', { name: 'Take in' }).click();
+    await page.locator('[data-ready]').waitFor();
+  }
+  await page.getByRole('link', { name: 'All students' }).click();
+  await page.getByRole('table').waitFor();
+  const [ready, onDate, date, practice, days] = await figuresOf(page, 'Ben');
+  expect([practice, days]).toEqual(['2 days ago', '3']);
+  expect(date).toMatch(/in 22 days/);
+  expect(Number(ready)).toBeGreaterThanOrEqual(Number(onDate));
+  expect((await figuresOf(page, 'Ada'))[3]).toBe('not yet');
+  expect((await figuresOf(page, 'Cleo'))[6]).toBe('1 remark');
+
+  const names = async () =>
+    (await page.getByRole('rowheader').allInnerTexts()).map((text) => text.split(':')[0]!.trim());
+  await page.getByRole('button', { name: 'Waiting' }).click();
+  expect(await names()).toEqual(['Cleo', 'Ada', 'Ben']);
+  expect(await page.locator('th[aria-sort="descending"]').innerText()).toMatch(/^Waiting/);
+  const table = (await downloaded(page, /Save as a table/)).toString();
+  expect(table.split('\r\n')).toHaveLength(5);
+
+  // One tap to the report, whose figures are the same, and back to the order that was left.
+  await page.getByRole('button', { name: 'Ben: report' }).click();
+  await page.getByRole('heading', { name: 'Readiness report' }).waitFor();
+  await page.getByRole('button', { name: 'Ben', pressed: true }).waitFor();
+  expect(await page.locator('main').innerText()).toContain(`Today it is ${ready} per cent`);
+  await page.getByRole('link', { name: 'All students' }).click();
+  expect(await names()).toEqual(['Cleo', 'Ada', 'Ben']);
+  await page.getByRole('button', { name: 'Lesson of Cleo' }).click();
+  await page.getByRole('heading', { name: 'Lesson' }).waitFor();
+  await page.getByRole('button', { name: 'Cleo', pressed: true }).waitFor();
+
+  // What the teacher rates shows at once, also in another window; who is archived is folded away.
+  await page.locator('ol a').first().click();
+  await page.getByRole('button', { name: 'even', exact: true }).click();
+  const other = await context.newPage();
+  await other.goto(`${server.url}#/studio`);
+  await other.getByRole('table').waitFor();
+  expect((await figuresOf(other, 'Cleo'))[3]).toBe('today');
+  await page.goto(`${server.url}#/settings`);
+  await page.getByRole('button', { name: 'More about Ben' }).click();
+  await page.getByRole('button', { name: 'Archive' }).click();
+  await other.getByText('Archived: 1').click();
+  expect(await other.getByRole('rowheader').count()).toBe(2);
+  await other.getByRole('button', { name: 'Take back Ben' }).click();
+  await expect.poll(() => other.getByRole('rowheader').count()).toBe(3);
   expect(errors).toEqual([]);
   await context.close();
 });
