@@ -31,6 +31,7 @@ export function PlayScreen() {
 function Desk() {
   const store = useStore();
   const list = dayListOf(store);
+  const placement = placementOf(store);
   const session = list.current.value;
   const next = list.next.value;
   const isOpen = session !== null;
@@ -48,12 +49,12 @@ function Desk() {
     });
   };
   const isProbe = session.entry.probe !== undefined;
+  // Which probe follows is known once it has been read which were passed over.
+  if (isProbe && placement.before.value === undefined) return null;
   /** After a probe comes the next at once, and after the last what they have shown. */
   const setSession = (changed: Session | null): void => {
     const following =
-      isProbe && changed === null
-        ? placementOf(store).next(store.student.peek().programme!)
-        : changed;
+      isProbe && changed === null ? placement.next(store.student.peek().programme!) : changed;
     keep(following);
     if (isProbe && following === null) go('placement');
   };
@@ -72,7 +73,7 @@ function Desk() {
           go(isProbe ? 'placement' : 'today');
         }}
         onLeaveOut={() => {
-          if (isProbe) placementOf(store).passOver(session.entry.items[0]!);
+          if (isProbe) placement.passOver(session.entry.items[0]!);
           else list.leaveOut(session.entry.key);
           setSession(null);
         }}
