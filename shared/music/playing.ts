@@ -35,6 +35,10 @@ export function handsIn({ right, left }: Score): Hands {
   return right.length > 0 ? 'right' : 'left';
 }
 
+/** Whether a hand is one of those that are chosen. */
+export const includesHand = (hands: Hands, hand: Hand): boolean =>
+  hands === 'together' || hands === hand;
+
 /** Where a key that is down has to be up at the latest: where the hand next plays it. */
 function nextOf(notes: readonly PlacedNote[], after: number, midi: number): number {
   const next = notes.slice(after + 1).find(({ keys }) => keys.some((key) => key.midi === midi));
@@ -65,7 +69,7 @@ export function soundsOf(score: Score, hand: Hand): readonly Sound[] {
  * the beginning of the stretch. No sound lasts beyond its end, so that the stretch can be repeated.
  */
 export function momentsOf(score: Score, hands: Hands, { from, to }: Stretch): readonly Moment[] {
-  const chosen = HANDS.filter((hand) => hands === hand || hands === 'together');
+  const chosen = HANDS.filter((hand) => includesHand(hands, hand));
   const firstBeat = Math.ceil(from / PARTS_OF_BEAT);
   const beats = Array.from(
     { length: Math.max(0, Math.ceil(to / PARTS_OF_BEAT) - firstBeat) },

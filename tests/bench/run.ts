@@ -1,6 +1,7 @@
 /** The benchmarks: `npm run bench` runs all, `npm run bench -- page` those of one name. They print ratios, and judge nothing. */
 import { benchExchange } from './exchange';
 import { benchFingering } from './fingering';
+import { benchLights } from './lights';
 import { benchListening } from './listening';
 import { benchModel } from './model';
 import { benchPage } from './page';
@@ -13,6 +14,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   fingering: benchFingering,
   staff: benchStaff,
   listening: benchListening,
+  lights: benchLights,
   sound: benchSound,
   exchange: benchExchange,
   studio: benchStudio,

@@ -11,7 +11,7 @@ import { serveApp, watchErrors, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 import { allowMidi, type Answer, fakeMidi, playTake } from './midi';
 import { midiFileOf } from './midi-file';
-import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
+import { beginWithoutBeat, prefer, runsIn, toRating, toStand } from './on-stand';
 
 let server: AppServer;
 let browser: Browser;
@@ -54,6 +54,14 @@ const takeOf = (items: readonly ItemId[], planted: Planted) =>
     spread: 0.004,
     planted,
   });
+
+const tap = (page: Page, key: number) =>
+  page.evaluate((midi) => {
+    window.fakeKeyboard.play([
+      [0, 0x90, midi, 64],
+      [50, 0x80, midi, 0],
+    ]);
+  }, key);
 
 const listen = (page: Page) => page.getByRole('button', { name: 'Listen to a MIDI keyboard' });
 
@@ -133,7 +141,71 @@ describe('a MIDI keyboard', () => {
     ]);
   });
 
-  test('that is unplugged in the middle of a run spoils nothing', async () => {
+  test('turns the page and ends the run, while the notes that were heard are lit', async () => {
+    const page = await openApp('granted');
+    await prefer(page, { picture: 'staff' });
+    await toStand(page, ROUND);
+    await listen(page).click();
+    await page.getByText('Listening to Test piano').waitFor();
+    const turns = page.getByRole('group', { name: 'The page turns' });
+    expect(await turns.count()).toBe(0);
+    const beat = page.getByRole('group', { name: 'Beat' });
+    await beat.getByRole('radio', { name: 'off' }).check();
+    await turns.getByRole('radio', { name: 'with you' }).check();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.locator('svg .vf-notehead').first().waitFor();
+    const { notes, ...take } = takeOf(ROUND, { wrong: [{ step: 3, hand: 'left', by: 1 }] });
+    await playTake(page, { ...take, notes: notes.slice(0, 20) });
+    // All but the wrong one.
+    await page.waitForFunction(() => document.querySelectorAll('.lit').length === 19);
+    const second = page.getByRole('heading', { name: /minor triad, root position/ });
+    expect(await second.count()).toBe(0);
+    await playTake(page, { ...take, notes: notes.slice(20, 28) });
+    await second.waitFor();
+    await playTake(page, { ...take, notes: notes.slice(28) });
+    await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
+    expect(await page.getByText('Left hand, going up: F for E').count()).toBe(1);
+  });
+
+  test('rates and goes on by keys that were learnt, and by no others', async () => {
+    const page = await openApp('granted');
+    await page.goto(`${server.url}#/settings`);
+    await listen(page).click();
+    await page.getByRole('button', { name: 'Learn five neighbouring keys' }).click();
+    await page.getByText('Press the lowest of them now').waitFor();
+    await tap(page, 21);
+    await page.getByText('1 broke down (A0), 2 stopped (B0)').waitFor();
+    await page.getByRole('button', { name: 'Learn a piano key for “on”' }).click();
+    await tap(page, 22);
+    await page.getByText('› on (B♭0)').waitFor();
+    await page.evaluate(axe.source);
+    const { violations } = await page.evaluate(() =>
+      (globalThis as unknown as { axe: typeof axe }).axe.run('main'),
+    );
+    expect(violations.map(({ id }) => id)).toEqual([]);
+
+    await allowMidi(page);
+    await toStand(page, LEFT);
+    await page.getByText('On the piano:').waitFor();
+    await page.getByRole('radio', { name: 'off' }).check();
+    await page.waitForTimeout(700);
+    await tap(page, 22);
+    await page.locator('[data-playing="true"]').waitFor();
+    // During a run they do nothing, and are no notes of it.
+    await playTake(page, takeOf(LEFT, {}));
+    await page.waitForTimeout(700);
+    await tap(page, 22);
+    await tap(page, 21);
+    await toRating(page, 1);
+    await page.getByText('Every note is there').waitFor();
+    await page.waitForTimeout(1000);
+    await tap(page, 24);
+    await page.getByText('Saved.').waitFor();
+    const [run] = await runsIn(page);
+    expect(run).toMatchObject({ fluency: 2, take: { right: 13, faults: [] } });
+  });
+
+  test('that is unplugged in the middle of a run spoils nothing, and is heard again', async () => {
     const page = await openApp('granted');
     await toStand(page, LEFT);
     await listen(page).click();
@@ -141,12 +213,17 @@ describe('a MIDI keyboard', () => {
     await beginWithoutBeat(page);
     await playTake(page, takeOf(LEFT, { until: 5 }));
     await page.evaluate(() => window.fakeKeyboard.plug(false));
+    await page.getByText('The run goes on, but what follows is not heard.').waitFor();
     await toRating(page, 1);
     await page.getByText('The keyboard was unplugged during the run').waitFor();
     expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
     await page.getByRole('button', { name: 'even', exact: true }).click();
     await page.getByText('Saved.').waitFor();
     expect((await runsIn(page))[0]).not.toHaveProperty('take');
+
+    await page.getByText('No keyboard is connected').waitFor();
+    await page.evaluate(() => window.fakeKeyboard.plug(true));
+    await page.getByText('Listening to Test piano').waitFor();
   });
 });
 

@@ -32,6 +32,24 @@ export async function toStand(page: Page, items: readonly ItemId[]): Promise<voi
   await page.locator('[data-stand]').waitFor();
 }
 
+/** Keeps preferences on the device, for the next opening. */
+export const prefer = (page: Page, preferences: Readonly<Record<string, unknown>>) =>
+  page.evaluate(
+    (wish) =>
+      new Promise<void>((done) => {
+        const opening = indexedDB.open('arpeggiary');
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('kept', 'readwrite');
+          writing.objectStore('kept').put(wish, 'preferences');
+          writing.oncomplete = () => {
+            opening.result.close();
+            done();
+          };
+        };
+      }),
+    preferences,
+  );
+
 export async function beginWithoutBeat(page: Page): Promise<void> {
   const beat = page.getByRole('group', { name: 'Beat' });
   await beat.getByRole('radio', { name: 'off' }).check();

@@ -151,6 +151,35 @@ describe('the staff', () => {
     expect(await page.locator('#box [aria-hidden="true"] svg').count()).toBe(1);
   });
 
+  it('marks only the hand that is heard', async () => {
+    const items = ['c.major-53.together.4'] as const;
+    for (const hands of ['left', 'right', 'together'] as const) {
+      await show({ width: 1024, height: 600, items, at: BEAT, hands });
+      expect(await nowOf('.now .vf-notehead')).toBe(hands === 'together' ? 2 : 1);
+      expect(await nowOf('rect.now')).toBe(1);
+    }
+  });
+
+  it('lights the notes of each hand that have been heard, behind their heads, and no others', async () => {
+    const showing = { width: 1024, height: 600, items: ['c.major-53.together.4'] as const };
+    const heard = { right: [0, 6, 12], left: [6] };
+    await show({ ...showing, heard });
+    expect(await nowOf('.lit')).toBe(4);
+    const isBehind = await page.evaluate(() =>
+      [...document.querySelectorAll('#box .lit')].map((lamp) => {
+        const head = lamp.parentElement!.querySelector('.vf-notehead')!;
+        const [a, b] = [lamp.getBoundingClientRect(), head.getBoundingClientRect()];
+        const isAround = Math.abs(a.x + a.width / 2 - b.x - b.width / 2) < 1;
+        return isAround && lamp === lamp.parentElement!.firstElementChild;
+      }),
+    );
+    expect(isBehind).toEqual([true, true, true, true]);
+    await show({ ...showing, heard: { right: [0], left: [] } });
+    expect(await nowOf('.lit')).toBe(1);
+    await show(showing);
+    expect(await nowOf('.lit')).toBe(0);
+  });
+
   it('marks what sounds now in both hands, and draws nothing anew for that', async () => {
     const showing = { width: 1024, height: 600, items: ['c.major-53.together.4'] as const };
     await show({ ...showing, at: null });

@@ -1,7 +1,7 @@
 import { type Signal, signal } from '@preact/signals';
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { itemOf } from '../../shared/music/deck';
+import { type Hands, itemOf } from '../../shared/music/deck';
 import type { Score } from '../../shared/music/score';
 import { scoreOf } from '../../shared/music/score-of';
 import { Playback } from '../../src/parts/playback/playback';
@@ -150,6 +150,13 @@ test('takes changes up while it sounds', async () => {
   });
   fireEvent.change(choice, { target: { value: '' } });
   expect(changes.at(-1)).toMatchObject({ repeats: false, stretch: { from: 0, to: 96 } });
+});
+
+test('tells which hands are heard, for those who mark what sounds', async () => {
+  const hands = signal<Hands>('together');
+  render(<Playback score={TOGETHER} place={place} hands={hands} />);
+  fireEvent.click(screen.getByRole('radio', { name: 'left' }));
+  await waitFor(() => expect(hands.value).toBe('left'));
 });
 
 test('offers the hands only where both have notes', () => {

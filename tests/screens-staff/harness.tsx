@@ -2,8 +2,10 @@
  * The page that tests/browser/staff.test.ts opens in a real browser: one staff in a box of a given size, with the app's
  * own colours and fonts.
  */
+import { signal } from '@preact/signals';
 import { render } from 'preact';
-import { itemOf, type ItemId } from '../../shared/music/deck';
+import { type Hands, itemOf, type ItemId } from '../../shared/music/deck';
+import type { Hand } from '../../shared/music/fingering/types';
 import { PARTS_OF_BEAT, type Score } from '../../shared/music/score';
 import { scoreOf } from '../../shared/music/score-of';
 import type { Grouping } from '../../shared/music/tempo';
@@ -18,6 +20,9 @@ export interface Showing {
   readonly width: number;
   readonly height: number;
   readonly at?: number | null;
+  readonly hands?: Hands;
+  /** Places of each hand, in parts of a beat, that have been heard. */
+  readonly heard?: Readonly<Record<Hand, readonly number[]>>;
   readonly from?: number;
   readonly to?: number;
 }
@@ -84,8 +89,16 @@ function scoreOfItems({ items: ids, ...written }: Written): Score {
   return score;
 }
 
-function show(score: Score, { width, height, at = null, from, to }: Showing): void {
+const heardPlaces = signal({ right: new Set<number>(), left: new Set<number>() });
+
+function show(
+  score: Score,
+  { width, height, at = null, from, to, hands = 'together', heard }: Showing,
+): void {
+  heardPlaces.value = { right: new Set(heard?.right), left: new Set(heard?.left) };
   const part = {
+    hands,
+    heard: heardPlaces,
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
   };

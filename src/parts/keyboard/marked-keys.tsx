@@ -21,7 +21,7 @@ const FAR = 8;
 const BESIDE = 2;
 const [LOWEST, HIGHEST] = [21, 108];
 /** Of a white key, in px. */
-const KEY_WIDTH = 20;
+const KEY_WIDTH = 16;
 
 export function MarkedKeys({ marks }: { readonly marks: readonly KeyMark[] }) {
   const inOrder = marks.toSorted((a, b) => a.midi - b.midi);

@@ -5,7 +5,8 @@
  * <Staff score={score} at={place.value} … />
  * <Playback score={score} place={place} initial={{ piano: false, beat: true, repeat: 0 }} />
  *
- * `place` gets where the music is, in parts of a beat; null while nothing is heard. Without the piano it is a metronome
+ * `place` gets where the music is, in parts of a beat; null while nothing is heard. `hands` gets the hands that are chosen
+ * to be heard, for those who mark only what sounds. Without the piano it is a metronome
  * with a moving place. `initial` says how it begins; without it the score is played once, by the piano, as fast as it is
  * written.
  */
@@ -40,6 +41,7 @@ export interface PlaybackSettings {
 interface PlaybackProps {
   readonly score: Score;
   readonly place: Signal<number | null>;
+  readonly hands?: Signal<Hands>;
   readonly initial?: Partial<PlaybackSettings>;
 }
 
@@ -49,7 +51,7 @@ const HANDS: readonly { readonly value: Hands; readonly label: string }[] = [
   { value: 'together', label: 'both' },
 ];
 
-export function Playback({ score, place, initial }: PlaybackProps) {
+export function Playback({ score, place, hands: chosen, initial }: PlaybackProps) {
   const [settings, setSettings] = useState<PlaybackSettings>({
     tempo: score.tempo,
     hands: handsIn(score),
@@ -65,6 +67,9 @@ export function Playback({ score, place, initial }: PlaybackProps) {
   useEffect(() => player.change(playing), [player, playing]);
 
   const { tempo, hands, piano, beat, repeat } = settings;
+  useEffect(() => {
+    if (chosen) chosen.value = hands;
+  }, [chosen, hands]);
   const { volume, latencyOffsetMs } = preferences.value;
   const state = player.state.value;
   const start = () =>

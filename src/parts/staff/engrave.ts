@@ -4,6 +4,7 @@
  */
 import { type StaveNote, SVGContext } from 'vexflow/core';
 import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
+import type { Hand } from '../../../shared/music/fingering/types';
 import type { Clef } from '../../../shared/music/engraving/reading';
 import { STAFF_GAP, SYSTEM_MARGIN } from '../../../shared/music/engraving/page';
 import { add, addSign, INK, round, SIGN, SPACE } from './drawing';
@@ -20,6 +21,8 @@ export interface Mark {
   /** Places in parts of a beat, `to` not included. */
   readonly from: number;
   readonly to: number;
+  /** Of whose hand it is; null for what is of both. */
+  readonly hand: Hand | null;
   readonly elements: readonly Element[];
 }
 
@@ -79,7 +82,8 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, system: EngravedSyste
   context.closeGroup();
   const marks = notes.map(({ source, note }, i): Mark => {
     const elements = [groups.get(note)!, fingers[i]!];
-    return { from: source.place, to: source.place + source.length, elements };
+    const { hand } = drawn.staff;
+    return { from: source.place, to: source.place + source.length, hand, elements };
   });
   const lights = notes.map((one) => lightOf(groups.get(one.note)!, drawn.staff.hand, one));
   return { drawn, outline, group, marks, lights };
@@ -126,7 +130,8 @@ function addBands(svg: SVGSVGElement, staves: readonly DrawnStaff[], height: num
       stroke: 'none',
     });
     svg.prepend(band);
-    return { from, to: moments[i + 1]?.[0] ?? from + note!.source.length, elements: [band] };
+    const to = moments[i + 1]?.[0] ?? from + note!.source.length;
+    return { from, to, hand: null, elements: [band] };
   });
 }
 

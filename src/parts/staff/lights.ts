@@ -1,4 +1,4 @@
-/** The light of a note: a ring around its head that is seen once the note has been heard. */
+/** The light of a note: a disc behind its head that is seen once the note has been heard. */
 import type { Hand } from '../../../shared/music/fingering/types';
 import { add, round, SPACE } from './drawing';
 import { middleOf } from './marks';
@@ -8,18 +8,18 @@ export interface Light {
   readonly hand: Hand;
   /** Of the note, in parts of a beat. */
   readonly place: number;
-  readonly rings: readonly Element[];
+  readonly discs: readonly Element[];
 }
 
-/** Of a ring, so that it stands clear of the head and of its neighbours. */
+/** Of a disc: it stands out around the head and clear of its neighbours. */
 const HALF_WIDTH = 1.05 * SPACE;
 const HALF_HEIGHT = 0.9 * SPACE;
 
 /** Adds the light of a note to the note's own group, behind it and unlit. */
 export function lightOf(group: Element, hand: Hand, drawn: DrawnNote): Light {
   const { keys, place } = drawn.source;
-  const rings = (keys.length === 0 ? [] : drawn.note.getYs()).map((y) => {
-    const ring = add(group, 'ellipse', {
+  const discs = (keys.length === 0 ? [] : drawn.note.getYs()).map((y) => {
+    const disc = add(group, 'ellipse', {
       class: 'light',
       cx: round(middleOf(drawn)),
       cy: round(y),
@@ -28,8 +28,8 @@ export function lightOf(group: Element, hand: Hand, drawn: DrawnNote): Light {
       fill: 'none',
       stroke: 'none',
     });
-    group.prepend(ring);
-    return ring;
+    group.prepend(disc);
+    return disc;
   });
-  return { hand, place, rings };
+  return { hand, place, discs };
 }

@@ -1,6 +1,8 @@
 /** The systems on the sheet: each slot holds one, which stays as it is until the slot has to show another. */
 import type { EngravedSystem } from '../../../shared/music/engraving/engraving';
 import type { Box, Page } from '../../../shared/music/engraving/page';
+import type { Hands } from '../../../shared/music/deck';
+import { includesHand } from '../../../shared/music/playing';
 import type { Hand } from '../../../shared/music/fingering/types';
 import type { DrawnSystem, Mark } from './engrave';
 import type { Light } from './lights';
@@ -37,11 +39,12 @@ export function drawSlots(
   sheet.replaceChildren(...drawn.map(({ svg }) => svg));
 }
 
-/** Marks what sounds at `place`, and nothing else. */
-export function markAt(sheet: HTMLElement, place: number | null): void {
+/** Marks what sounds at `place` in the hands that are heard, and nothing else. */
+export function markAt(sheet: HTMLElement, place: number | null, hands: Hands): void {
   for (const svg of sheet.children) {
-    for (const { from, to, elements } of marksOf.get(svg) ?? []) {
-      const isNow = place !== null && place >= from && place < to;
+    for (const { from, to, hand, elements } of marksOf.get(svg) ?? []) {
+      const isHeard = hand === null || includesHand(hands, hand);
+      const isNow = isHeard && place !== null && place >= from && place < to;
       for (const element of elements) element.classList.toggle('now', isNow);
     }
   }
@@ -53,8 +56,8 @@ export type HeardPlaces = Readonly<Record<Hand, ReadonlySet<number>>>;
 /** Lights the notes that have been heard, and no others. */
 export function lightUp(sheet: HTMLElement, heard: HeardPlaces): void {
   for (const svg of sheet.children) {
-    for (const { hand, place, rings } of lightsOf.get(svg) ?? []) {
-      for (const ring of rings) ring.classList.toggle('lit', heard[hand].has(place));
+    for (const { hand, place, discs } of lightsOf.get(svg) ?? []) {
+      for (const disc of discs) disc.classList.toggle('lit', heard[hand].has(place));
     }
   }
 }

@@ -10,6 +10,7 @@
 import { effect, type ReadonlySignal } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { type Box, pageOf, slotsAt, systemAt } from '../../../shared/music/engraving/page';
+import type { Hands } from '../../../shared/music/deck';
 import type { Score } from '../../../shared/music/score';
 import { drawSlots, type HeardPlaces, lightUp, markAt } from './slots';
 import styles from './staff.module.css';
@@ -22,6 +23,8 @@ interface StaffProps {
   readonly to?: number;
   /** The place that sounds now, to be marked and to be seen; null while nothing sounds. */
   readonly at: number | null;
+  /** Only what these hands play is marked. */
+  readonly hands?: Hands;
   readonly heard?: ReadonlySignal<HeardPlaces>;
   /** The notes in words, for those who don't see them; the score's title is said before. */
   readonly description: string;
@@ -38,7 +41,8 @@ async function loadEngraver(): Promise<Engraver> {
   return engraver;
 }
 
-export function Staff({ score, from, to, at, heard, description }: StaffProps) {
+export function Staff(props: StaffProps) {
+  const { score, from, to, at, hands = 'together', heard, description } = props;
   const frame = useRef<HTMLDivElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const box = useBox(frame);
@@ -52,7 +56,7 @@ export function Staff({ score, from, to, at, heard, description }: StaffProps) {
       drawSlots(sheet.current!, engraver.drawSystem, page, shown.split(' ').map(Number), box);
     }
   }, [page, box, engraver, shown]);
-  useEffect(() => markAt(sheet.current!, at), [at, page, box, engraver, shown]);
+  useEffect(() => markAt(sheet.current!, at, hands), [at, hands, page, box, engraver, shown]);
   // Straight into the drawing: a note lights up with the next frame.
   useEffect(
     () => heard && effect(() => lightUp(sheet.current!, heard.value)),

@@ -1,9 +1,9 @@
 /** The notes of an item in big type, on the drawn keyboard and on the staff; to be heard, too. */
 import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { handsOf, type Item, motionOf } from '../../../shared/music/deck';
+import { type Hands, handsOf, type Item, motionOf } from '../../../shared/music/deck';
 import { HANDS } from '../../../shared/music/engraving/placed';
-import { soundsOf } from '../../../shared/music/playing';
+import { includesHand, soundsOf } from '../../../shared/music/playing';
 import { keysOfHand, type Score } from '../../../shared/music/score';
 import type { Tempo } from '../../../shared/music/tempo';
 import { Figures } from '../../parts/figures/figures';
@@ -30,6 +30,7 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
     [student, item, tempo, preferred],
   );
   const place = useSignal<number | null>(null);
+  const hands = useSignal<Hands>('together');
   return (
     <>
       <p class={styles.notes}>
@@ -39,12 +40,17 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
           <Figures chord={item.chord} />
         </span>
       </p>
-      <Keys score={score} place={place} label={`The keys: ${text.spoken}`} />
+      <Keys score={score} place={place} hands={hands} label={`The keys: ${text.spoken}`} />
       <div class={styles.playback}>
-        <Playback score={score} place={place} />
+        <Playback score={score} place={place} hands={hands} />
       </div>
       <div class={styles.staff} data-hands={handsOf(item.way)} data-motion={motionOf(item.way)}>
-        <Notes score={score} place={place} description={`${text.spoken}, up and down`} />
+        <Notes
+          score={score}
+          place={place}
+          hands={hands}
+          description={`${text.spoken}, up and down`}
+        />
       </div>
     </>
   );
@@ -53,10 +59,12 @@ export function ItemNotes({ item, tempo }: ItemNotesProps) {
 interface HeardProps {
   readonly score: Score;
   readonly place: ReadonlySignal<number | null>;
+  /** Which hands are heard. */
+  readonly hands: ReadonlySignal<Hands>;
 }
 
 /** On its own, as it is drawn anew with every note that is heard. */
-function Keys({ score, place, label }: HeardProps & { readonly label: string }) {
+function Keys({ score, place, hands, label }: HeardProps & { readonly label: string }) {
   const { right, left, sounds } = useMemo(
     () => ({
       right: keysOfHand(score.right),
@@ -67,7 +75,10 @@ function Keys({ score, place, label }: HeardProps & { readonly label: string }) 
   );
   const all = [...right, ...left];
   const at = place.value;
-  const now = sounds.filter(({ start, end }) => at !== null && start <= at && at < end);
+  const now = sounds.filter(
+    ({ hand, start, end }) =>
+      at !== null && start <= at && at < end && includesHand(hands.value, hand),
+  );
   return (
     <Keyboard
       lowest={Math.min(...all)}
@@ -80,6 +91,11 @@ function Keys({ score, place, label }: HeardProps & { readonly label: string }) 
   );
 }
 
-const Notes = ({ score, place, description }: HeardProps & { readonly description: string }) => (
-  <Staff score={score} at={place.value} description={description} />
-);
+function Notes({
+  score,
+  place,
+  hands,
+  description,
+}: HeardProps & { readonly description: string }) {
+  return <Staff score={score} at={place.value} hands={hands.value} description={description} />;
+}

@@ -1,4 +1,5 @@
 /** Which keys of the piano act now, drawn and in words. Nothing where none was learnt or no keyboard is connected. */
+import { Fragment } from 'preact';
 import { MarkedKeys } from '../../parts/keyboard/marked-keys';
 import { actionText, type KeyAction, learntKeys, signOf } from '../../parts/piano-keys';
 import { preferences } from '../../preferences';
@@ -20,11 +21,15 @@ export function KeyLegend({ actions }: KeyLegendProps) {
         <MarkedKeys marks={keys.map((key) => ({ midi: key.midi, sign: signOf(key.action) }))} />
       )}
       <p class={styles.words}>
-        On the piano:{' '}
-        {[
-          ...keys.map(({ action }) => `${signOf(action)} ${actionText(action)}`),
-          ...(hasPedal ? ['pedal held down: on'] : []),
-        ].join(', ')}
+        <span>On the piano:</span>{' '}
+        {keys.map(({ midi: key, action }) => (
+          <Fragment key={key}>
+            <span class={styles.pair}>
+              {signOf(action)} {actionText(action)}
+            </span>{' '}
+          </Fragment>
+        ))}
+        {hasPedal && <span class={styles.pair}>pedal held down: on</span>}
       </p>
     </div>
   );

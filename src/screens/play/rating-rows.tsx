@@ -50,6 +50,7 @@ export function RatingRows(props: RatingFormProps) {
   const exceptions = Object.keys(session.ratings).length;
   return (
     <>
+      <KeyLegend actions={['rate', 'forward', 'back']} />
       <ol class={styles.rows}>
         {items.map((item, i) => (
           <Row
@@ -62,7 +63,6 @@ export function RatingRows(props: RatingFormProps) {
         ))}
       </ol>
       <div class={styles.bar}>
-        <KeyLegend actions={['rate', 'forward', 'back']} />
         <Button size="stand" kind="main" disabled={isSaving} onClick={() => onSave(session)}>
           {exceptions === 0 ? 'All even: save' : 'Save'}
         </Button>

@@ -63,7 +63,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
             legend="The page turns"
             options={[
               { value: 'beat', label: beat === 'off' ? 'by hand' : 'with the beat' },
-              { value: 'player', label: 'as you play' },
+              { value: 'player', label: 'with you' },
             ]}
             value={preferences.value.turner}
             onChange={(turner) => preferOnStand({ turner })}
@@ -76,6 +76,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           {at === 0 ? 'Begin' : `Go on with chord ${at + 1}`}
         </Button>
       </div>
+      <KeyLegend actions={['forward']} />
       <div class={styles.others}>
         {at > 0 ? (
           <>
@@ -94,7 +95,6 @@ export function ReadyPanel(props: ReadyPanelProps) {
           </Button>
         )}
         <EarControl />
-        <KeyLegend actions={['forward']} />
         <a class={styles.care} href={hrefOf('help')}>
           Pain: stop.
         </a>

@@ -47,7 +47,7 @@ export interface Run {
   readonly count: ReadonlySignal<number | null>;
   /** The step that sounds now; it stands still without a beat, unless the player is followed. */
   readonly position: ReadonlySignal<number>;
-  /** The step on which the current beat fell. */
+  /** The step on which the current beat fell; where there is no beat and the player is followed, that of the player's. */
   readonly beatPosition: ReadonlySignal<number>;
   /** The step at which the beat began in which the step of `position` lies. */
   readonly calmPosition: ReadonlySignal<number>;
@@ -106,7 +106,8 @@ export function startRun(options: RunOptions, from: number): Run {
     clearTimeout(ending);
     const before = part.peek();
     position.value = step;
-    if (part.peek() !== before && beat !== null) {
+    if (beat === null) beatPosition.value = step - ((step - startOf(part.peek())) % grouping);
+    else if (part.peek() !== before) {
       moveTo(onNearestBeat(startOf(part.peek()), beat, performance.now(), pace));
     }
     if (step < course.length) return;

@@ -8,8 +8,8 @@ export type Lesson = 'block' | 'levels' | 'forward' | 'back';
 export const LESSONS: readonly { readonly lesson: Lesson; readonly label: string }[] = [
   { lesson: 'block', label: 'Learn five neighbouring keys' },
   { lesson: 'levels', label: 'Learn a key for each level' },
-  { lesson: 'forward', label: 'Learn a key for “on”' },
-  { lesson: 'back', label: 'Learn a key for “back”' },
+  { lesson: 'forward', label: 'Learn a piano key for “on”' },
+  { lesson: 'back', label: 'Learn a piano key for “back”' },
 ];
 
 export const nothingLearnt: PianoKeys = {
