@@ -1,7 +1,7 @@
 /**
  * Baselines without any model: each note has its stage and its place on the metronome, and both move by what was heard in
  * the round, as teachers do it (common practice, no source). The planner is asked again after each round. The numbers
- * marked "tuned" are the best of six sets on a tuning seed, for the rotation with look-back.
+ * marked "tuned" are the best of eight sets on a tuning seed, for the rotation with look-back.
  */
 import { EVEN, type Fluency } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
