@@ -43,7 +43,7 @@ export type Finding =
   /** Gaps between the notes: `gap` in ms. */
   | { readonly kind: 'gap'; readonly hand: Hand; readonly gap: number }
   | { readonly kind: 'drift'; readonly drift: number }
-  | { readonly kind: 'uneven'; readonly hand: Hand; readonly units: number };
+  | { readonly kind: 'uneven'; readonly hand: HandOrBoth; readonly units: number };
 
 /** All changes of position of one hand to the same note of the chord, in one direction. */
 export interface Join {
@@ -59,6 +59,10 @@ export interface Join {
 }
 
 const HANDS = ['right', 'left'] as const;
+
+/** Whether both hands play and have only the time of their moment, so that what is late or uneven is of both. */
+export const isAsOne = ({ source, hands }: RunTake): boolean =>
+  source === 'microphone' && hands.right !== null && hands.left !== null;
 
 /** Milliseconds and standard errors from which a join is told (P). */
 const LEAST_JOIN = 15;
@@ -137,7 +141,7 @@ function waitsOf(take: RunTake, score: Score, interval: number): readonly Findin
       return isLong && !isToldBefore(hand, step) ? [{ hand, wait }] : [];
     });
     if (waiting.length === 0) return [];
-    const hand = waiting.length === 2 ? 'both' : waiting[0]!.hand;
+    const hand = waiting.length === 2 || isAsOne(take) ? 'both' : waiting[0]!.hand;
     const wait = Math.max(...waiting.map((one) => one.wait));
     return [{ kind: wait >= stop ? 'stop' : 'hesitation', hand, step, wait }];
   });
@@ -174,6 +178,7 @@ function handFindings(take: RunTake, interval: number | null): readonly Finding[
   if (take.looseness !== null && take.looseness > TOGETHER) {
     together.push({ kind: 'loose', looseness: take.looseness });
   }
+  if (isAsOne(take)) return unevenOf('both', take.hands.right!, interval);
   return together.concat(
     HANDS.flatMap((hand): readonly Finding[] => {
       const measured = take.hands[hand];
@@ -183,15 +188,21 @@ function handFindings(take: RunTake, interval: number | null): readonly Finding[
 }
 
 function ofHand(hand: Hand, measured: HandTake, interval: number | null): readonly Finding[] {
-  const { thumbLate, thumbAccent, overlap, unevenness } = measured;
+  const { thumbLate, thumbAccent, overlap } = measured;
   const found: Finding[] = [];
   if (thumbLate) found.push({ kind: 'thumb late', hand, late: thumbLate });
   if (thumbAccent) found.push({ kind: 'thumb loud', hand, accent: thumbAccent });
   if (overlap !== null && overlap < BROKEN) found.push({ kind: 'gap', hand, gap: -overlap });
   // A thumb that is late makes a hand uneven, and says more.
-  if (unevenness !== null && interval !== null && !thumbLate) {
-    const units = unitsOf(unevenness, interval);
-    if (units > FAIR) found.push({ kind: 'uneven', hand, units });
-  }
-  return found;
+  return thumbLate ? found : found.concat(unevenOf(hand, measured, interval));
+}
+
+function unevenOf(
+  hand: HandOrBoth,
+  { unevenness }: HandTake,
+  interval: number | null,
+): readonly Finding[] {
+  if (unevenness === null || interval === null) return [];
+  const units = unitsOf(unevenness, interval);
+  return units > FAIR ? [{ kind: 'uneven', hand, units }] : [];
 }

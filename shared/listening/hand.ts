@@ -30,9 +30,11 @@ export function handTake(onsets: readonly Onset[], { count, pulse, other }: Timi
   const moments = [...onsets, ...other.filter(({ step }) => !own.has(step))]
     .toSorted((a, b) => a.step - b.step)
     .map(({ step, heard, pass }) => ({ step, on: heard.on, pass }));
-  const intervals = intervalsOf(moments).filter(({ step }) => own.has(step));
+  const intervals = intervalsOf(moments);
   const waits = Array.from({ length: count }, (): number | null => null);
-  if (pulse) for (const one of intervals) waits[one.step] = ms(lateBy(pulse, one));
+  for (const one of intervals) {
+    if (pulse && own.has(one.step)) waits[one.step] = ms(lateBy(pulse, one));
+  }
   const inside = intervals.filter(({ step }) => step < count - 1);
   const unevenness = pulse && unevennessOf(pulse, inside);
   return {

@@ -80,13 +80,19 @@ function runTake(expected: Expected, take: Take, attempt: Attempt, usual: number
 
 /**
  * Without what a microphone adds to the unevenness, and never less than that, which it cannot tell from nothing. Of two
- * hands it is that of the moments, which lie between both.
+ * hands it is that of the moments, which lie between both: of which hand the thumb is late cannot be told.
  */
 function asPlayed(hand: HandTake, { source }: Take, other: readonly Onset[]): HandTake {
-  if (source !== 'microphone' || hand.unevenness === null) return hand;
-  const hearing = other.length > 0 ? HEARING.two : HEARING.one;
-  const played = Math.sqrt(Math.max(0, hand.unevenness ** 2 - hearing ** 2));
-  return { ...hand, unevenness: tenth(Math.max(hearing, played)) };
+  if (source !== 'microphone') return hand;
+  const isAlone = other.length === 0;
+  const hearing = isAlone ? HEARING.one : HEARING.two;
+  const { unevenness: heard } = hand;
+  const played = Math.sqrt(Math.max(0, (heard ?? 0) ** 2 - hearing ** 2));
+  return {
+    ...hand,
+    unevenness: heard === null ? null : tenth(Math.max(hearing, played)),
+    thumbLate: isAlone ? hand.thumbLate : null,
+  };
 }
 
 /** In the order of the notes. Notes that were never reached are no faults: the place of the break says it. */

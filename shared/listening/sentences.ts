@@ -1,6 +1,6 @@
 /** A take in at most three sentences, the most useful first: "Left hand, going down: it waits 0.14 s before the thumb on F." */
 import type { RunTake, TakeFault } from '../log/run-take';
-import type { Finger, Hand } from '../music/fingering/types';
+import type { Finger } from '../music/fingering/types';
 import { displayName, type NameStyle } from '../music/names';
 import type { Score, ScoreNote } from '../music/score';
 import { isBlackKey } from '../music/sequence';
@@ -132,7 +132,7 @@ class Words {
     return way(this.score.right) !== way(this.score.left);
   }
 
-  private ofHand(hand: Hand, clause: string): string {
+  private ofHand(hand: HandOrBoth, clause: string): string {
     return `${capital([...this.handWords(hand), clause].join(': '))}.`;
   }
 

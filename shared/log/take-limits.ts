@@ -24,7 +24,10 @@ const SURELY = 4.2;
  * Sundberg 1995, J. Acoust. Soc. Am. 98:2524). Both in milliseconds. Professionals at 125 ms: 8 to 9 ms, 1.4 units.
  */
 export const unitsOf = (unevenness: number, interval: number): number =>
-  unevenness / Math.max(6, 0.025 * interval);
+  unevenness / leastHeard(interval);
+
+/** Milliseconds of one unit: what is just heard where notes come so many milliseconds apart. */
+export const leastHeard = (interval: number): number => Math.max(6, 0.025 * interval);
 
 /** Milliseconds from note to note; null without a tempo. */
 export const intervalOf = ({ tempo }: RunTake): number | null =>

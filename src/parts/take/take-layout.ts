@@ -1,5 +1,6 @@
 /** Where things lie in the picture of a take. Pure arithmetic, in pixels. */
 import type { RunTake } from '../../../shared/log/run-take';
+import { leastHeard } from '../../../shared/log/take-limits';
 import type { ScoreNote } from '../../../shared/music/score';
 
 const HEIGHT = 132;
@@ -71,7 +72,7 @@ export function barsOf(waits: readonly (number | null)[], layout: Layout): reado
 
 /** Half the height of the band in which the ear hears no unevenness: 6 ms, or 2.5 per cent of slower notes. */
 export const audibleOf = (interval: number | null, layout: Layout): number =>
-  layout.tall(Math.max(6, 0.025 * (interval ?? 0)));
+  layout.tall(leastHeard(interval ?? 0));
 
 /** Steps at which a hand turns round. */
 export function turnsOf(notes: readonly ScoreNote[]): readonly number[] {

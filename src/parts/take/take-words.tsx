@@ -1,10 +1,13 @@
-/** What a take says: up to three sentences, the most useful first, and on request its figures. */
+/** What a take says: up to three sentences, the most useful first, and its figures. */
+import type { ComponentChildren } from 'preact';
+import { isAsOne } from '../../../shared/listening/findings';
 import type { HandTake, RunTake } from '../../../shared/log/run-take';
 import { FAIR, intervalOf, unitsOf } from '../../../shared/log/take-limits';
 import { sentencesOf } from '../../../shared/listening/sentences';
 import type { Score } from '../../../shared/music/score';
 import { markOf } from '../../../shared/music/tempo';
 import { preferences } from '../../preferences';
+import { EvennessLegend, EvennessScale } from './evenness-scale';
 import styles from './take-words.module.css';
 
 interface TakeProps {
@@ -43,8 +46,7 @@ const WORDS = [
   { most: Infinity, word: 'uneven' },
 ];
 
-function evennessText({ unevenness }: HandTake, interval: number): string | null {
-  if (unevenness === null) return null;
+function evennessText(unevenness: number, interval: number): string {
   const units = unitsOf(unevenness, interval);
   const share = ((100 * unevenness) / interval).toFixed(1);
   const { word } = WORDS.find(({ most }) => units <= most)!;
@@ -54,35 +56,57 @@ function evennessText({ unevenness }: HandTake, interval: number): string | null
 const overlapText = (overlap: number): string =>
   overlap >= 0 ? `keys held ${overlap} ms into the next` : `gaps of ${-overlap} ms`;
 
+/** The hands that were measured, each with its name; both as one where a microphone cannot tell them apart. */
+function measuredIn(take: RunTake): readonly (readonly [string, HandTake])[] {
+  const { right, left } = take.hands;
+  if (isAsOne(take)) return [['both hands', right!]];
+  return [
+    ...(right ? [['right hand', right] as const] : []),
+    ...(left ? [['left hand', left] as const] : []),
+  ];
+}
+
 export function TakeFigures({ take, score }: TakeProps) {
   const interval = intervalOf(take);
   const unsure = unsureOf(take, score);
   const notSure = unsure === 0 ? '' : `, ${unsure} not sure`;
-  const facts: (readonly [string, string])[] = [
-    ['notes', `${take.right} of ${take.notes} right${notSure}`],
-  ];
-  if (take.tempo !== null) facts.push(['tempo', String(markOf(take.tempo, score.grouping))]);
-  for (const hand of ['right', 'left'] as const) {
-    const measured = take.hands[hand];
-    if (measured === null || interval === null) continue;
-    const evenness = evennessText(measured, interval);
-    if (evenness !== null) facts.push([`${hand} hand`, evenness]);
-    if (measured.overlap !== null) facts.push([`its joins`, overlapText(measured.overlap)]);
-  }
+  const hands = interval === null ? [] : measuredIn(take);
+  const isMeasured = hands.some(([, { unevenness }]) => unevenness !== null);
   return (
     <>
       <dl class={styles.figures}>
-        {facts.map(([name, value]) => (
-          <div key={`${name} ${value}`} class={styles.figure}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
+        <Figure name="notes">{`${take.right} of ${take.notes} right${notSure}`}</Figure>
+        {take.tempo !== null && (
+          <Figure name="tempo">{String(markOf(take.tempo, score.grouping))}</Figure>
+        )}
+        {hands.map(([name, { unevenness, overlap }]) => (
+          <Figure key={name} name={name}>
+            {unevenness !== null && (
+              <>
+                {evennessText(unevenness, interval!)}
+                <EvennessScale unevenness={unevenness} interval={interval!} />
+              </>
+            )}
+            {overlap !== null && <span class={styles.overlap}>{overlapText(overlap)}</span>}
+          </Figure>
         ))}
       </dl>
-      <p class={styles.figures}>
-        For comparison: professional pianists are uneven by 8 to 9 ms in scales at 120, four notes a
-        beat (Jabusch 2006).
-      </p>
+      {isMeasured && <EvennessLegend />}
     </>
+  );
+}
+
+function Figure({
+  name,
+  children,
+}: {
+  readonly name: string;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <div class={styles.figure}>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </div>
   );
 }

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { expectedOf } from '../../../shared/listening/expected';
+import { findingsOf } from '../../../shared/listening/findings';
 import { judge } from '../../../shared/listening/judge';
 import { hear } from '../../../shared/listening/sound/hear';
-import type { Take } from '../../../shared/listening/take';
+import type { HeardNote, Take } from '../../../shared/listening/take';
 import { itemOf } from '../../../shared/music/deck';
 import { scoreOf } from '../../../shared/music/score-of';
 import { OPTIONS } from '../../formats/scores';
@@ -46,4 +47,29 @@ test('a sound too short for a single spectrum is no run', () => {
   const sound = { samples: new Float32Array(100), rate: 44_100 };
   const { take, isFollowed } = hear(sound, expected, { tempo: 240, tuning: 0, isFiltered: false });
   expect([take.notes, isFollowed]).toEqual([[], false]);
+});
+
+test('of two hands that have one time for both, no hand alone is called late or uneven', () => {
+  const together = scoreOf([itemOf('c.major-53.together.2')], { ...OPTIONS, pedal: false });
+  const both = expectedOf(together);
+  const { notes } = perform(both, {
+    random: seededRandom(3),
+    tempo: 240,
+    spread: 0,
+    planted: { waits: [{ step: 5, seconds: 0.2 }], thumbLate: { left: 0.06 } },
+  });
+  // The upper note at the wait is not sure.
+  const upper = both.steps[5]!.find(({ hand }) => hand === 'right')!.key.midi;
+  const heard = notes.map((note, i): HeardNote => {
+    const isUnsure = Math.floor(i / 2) === 5 && note.midi === upper;
+    return { ...note, on: notes[i - (i % 2)]!.on, confidence: isUnsure ? 0.3 : 1 };
+  });
+  const take: Take = { source: 'microphone', notes: heard, pedal: null, hasTimeOfEachHand: false };
+  const measured = judge(both, take)[0]!;
+  const { right, left } = measured.hands;
+  expect([right!.thumbLate, left!.thumbLate]).toEqual([null, null]);
+  expect(right!.unevenness).toBe(left!.unevenness);
+  const found = findingsOf(measured, together).filter(({ kind }) => kind === 'hesitation');
+  expect(found).toHaveLength(1);
+  expect(found[0]).toMatchObject({ hand: 'both', step: 5 });
 });
