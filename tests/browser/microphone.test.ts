@@ -5,12 +5,13 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
+import type { Sound } from '../../shared/listening/sound/spectrum';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
-import { perform, type Planted, seededRandom } from '../listening/performer';
+import { normal, perform, type Planted, seededRandom } from '../listening/performer';
 import { rendered } from '../listening/sound/fluidsynth';
-import { PLACES, spoiled } from '../listening/sound/spoil';
+import { PLACES, retuned, spoiled } from '../listening/sound/spoil';
 import { type AppServer, serveApp, watchErrors } from './app';
 import { launchBrowser } from './chromium';
 import { beginWithoutBeat, runsIn, toRating, toStand } from './on-stand';
@@ -31,6 +32,7 @@ let folder: string;
 let browser: Browser;
 let context: BrowserContext;
 let errors: string[];
+let files = 0;
 
 beforeAll(async () => {
   server = await serveApp();
@@ -46,8 +48,13 @@ afterAll(async () => {
 });
 
 /** A new student's page in a browser whose microphone hears a file once, from when it is opened. */
-async function openApp(flags: readonly string[], permissions: string[]): Promise<Page> {
-  browser = await launchBrowser(['--use-fake-device-for-media-stream', ...flags]);
+async function openApp(
+  flags: readonly string[],
+  permissions: string[],
+  hasDevice = true,
+): Promise<Page> {
+  const device = hasDevice ? ['--use-fake-device-for-media-stream'] : [];
+  browser = await launchBrowser([...device, ...flags]);
   context = await browser.newContext({
     viewport: { width: 1024, height: 768 },
     reducedMotion: 'reduce',
@@ -62,16 +69,22 @@ async function openApp(flags: readonly string[], permissions: string[]): Promise
   return page;
 }
 
-/** A playing at 80 in a room, as a file, after so many seconds; its length in milliseconds. */
-function played(items: readonly ItemId[], planted: Planted, after = 0) {
+/** A playing at 80 in a room, as a file, after so many seconds; its length in milliseconds. `change` is done to the sound. */
+function played(
+  items: readonly ItemId[],
+  planted: Planted,
+  after = 0,
+  change = (sound: Sound): Sound => sound,
+) {
   const expected = expectedOf(scoreOf(items.map(itemOf), { ...OPTIONS, pedal: false }));
   const random = seededRandom(4);
   const take = perform(expected, { random, tempo: 320, spread: 0.004, planted });
   const { samples, rate } = rendered([take])[0]!;
   const late = new Float32Array(samples.length + after * rate);
   late.set(samples, after * rate);
-  const sound = spoiled({ samples: late, rate }, PLACES.room, random);
-  const file = join(folder, `${items[0]}.wav`);
+  const sound = change(spoiled({ samples: late, rate }, PLACES.room, random));
+  files += 1;
+  const file = join(folder, `${files}.wav`);
   writeWave(file, sound);
   return { file, length: (1000 * sound.samples.length) / sound.rate };
 }
@@ -87,6 +100,39 @@ async function listening(items: readonly ItemId[], file: string): Promise<Page> 
   await page.getByText('Listening by the microphone').waitFor();
   return page;
 }
+
+type Change = (sound: Sound) => Sound;
+
+const times =
+  (factor: number): Change =>
+  ({ samples, rate }) => ({ samples: samples.map((value) => factor * value), rate });
+/** Noise that is softer than the playing by so many decibels. */
+const inNoise =
+  (decibels: number): Change =>
+  ({ samples, rate }) => {
+    const random = seededRandom(7);
+    const level = Math.sqrt(samples.reduce((sum, value) => sum + value ** 2, 0) / samples.length);
+    const size = level * 10 ** (-decibels / 20);
+    return { samples: samples.map((value) => value + size * normal(random)), rate };
+  };
+
+const SPOILT: Readonly<Record<string, readonly [Change, RegExp]>> = {
+  'an empty room': [times(0), /The pitch of the piano could not be told: play single notes/],
+  noise: [inNoise(0), /Too little of the piano over the noise: move the device nearer/],
+  'what is too loud for it': [
+    times(40),
+    /too loud for the microphone: move the device further away/,
+  ],
+};
+
+const UNHEARD: Readonly<Record<string, readonly [Change, RegExp]>> = {
+  'an empty room': [times(0), /not heard, so it was not judged: move the device nearer/],
+  // 415 Hz, as old instruments are tuned: a semitone lower than the notes on the page.
+  'a piano a semitone too low': [
+    (sound) => retuned(sound, 1200 * Math.log2(415 / 440)),
+    /not heard, so it was not judged: .*check the room and the piano in the settings/,
+  ],
+};
 
 describe('the microphone', () => {
   test('hears a clean run as one, and only the measures are kept', async () => {
@@ -142,6 +188,40 @@ describe('the microphone', () => {
     const told = await page.getByRole('status').allInnerTexts();
     expect(told.join(' ')).toContain('The piano is tuned to A = 440 Hz; this is remembered.');
     expect(told.join(' ')).toContain('The piano is heard well over the noise of the room.');
+  });
+
+  test.each(Object.entries(SPOILT))(
+    'that hears %s says so in the check, and what to do',
+    async (_, [change, told]) => {
+      const { file } = played(LEFT, {}, 1.5, change);
+      const page = await openApp([`--use-file-for-fake-audio-capture=${file}`], ['microphone']);
+      await page.goto(`${server.url}#/settings`);
+      await listen(page).click();
+      await page.getByRole('button', { name: 'Check the room and the piano' }).click();
+      await page.getByText(told).waitFor();
+      expect(await page.getByText('The piano is heard well').count()).toBe(0);
+    },
+  );
+
+  test.each(Object.entries(UNHEARD))(
+    'that hears %s in a run does not judge it, and says what to do',
+    async (_, [change, told]) => {
+      const { file, length } = played(LEFT, {}, 0, change);
+      const page = await listening(LEFT, file);
+      await beginWithoutBeat(page);
+      await page.waitForTimeout(length);
+      await toRating(page, 1);
+      await page.getByText(told).waitFor();
+      expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+    },
+  );
+
+  test('that is not there is said, and what to do', async () => {
+    const page = await openApp([], ['microphone'], false);
+    await toStand(page, LEFT);
+    await listen(page).click();
+    await page.getByText(/no microphone here.*connect one, then try again/).waitFor();
+    expect(await page.getByRole('button', { name: 'Try again' }).count()).toBe(1);
   });
 
   test('that is refused is said, and the run goes on as ever', async () => {

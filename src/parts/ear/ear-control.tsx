@@ -24,7 +24,7 @@ const MICROPHONE_TELLS: Readonly<Record<Exclude<MicrophoneState, 'off'>, string>
   asking: 'The browser asks whether this app may use the microphone.',
   refused:
     'The browser does not let this app use the microphone. Allow it in the settings of the site, then try again.',
-  missing: 'There is no microphone here that the browser can open.',
+  missing: 'There is no microphone here that the browser can open: connect one, then try again.',
   ready: BY_MICROPHONE,
   open: BY_MICROPHONE,
 };

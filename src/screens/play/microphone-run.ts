@@ -42,9 +42,11 @@ function textOf({ isFollowed, room }: Hearing, isFiltered: boolean): string | nu
       : 'It was too loud for the microphone, so the run was not judged: move the device away.';
   }
   if (!isFollowed) {
-    return 'The notes of this run were not heard by the microphone, so it was not judged.';
+    return 'The notes of this run were not heard, so it was not judged: move the device nearer, and check the room and the piano in the settings.';
   }
-  if (room.overNoise < QUIET_ENOUGH) return 'There was much noise: missed notes were not counted.';
+  if (room.overNoise < QUIET_ENOUGH) {
+    return 'There was much noise, so missed notes were not counted: move the device nearer, or make the room quieter.';
+  }
   return isFiltered
     ? 'This browser changes the sound of the microphone: what was heard is less sure.'
     : null;
