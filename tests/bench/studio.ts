@@ -61,12 +61,12 @@ const openOverview = (page: Page): Promise<number> =>
   });
 
 /** Opens the overview in a window of its own, as after the app has been started. */
-async function measure(browser: Browser, context: BrowserContext, url: string): Promise<Measured> {
+async function measure(context: BrowserContext, url: string): Promise<Measured> {
   const page = await context.newPage();
   await page.goto(url);
   await page.locator('[data-ready]').waitFor();
   let time = 0;
-  const tasks = await tasksDuring(browser, page, async () => {
+  const tasks = await tasksDuring(page, async () => {
     time = await openOverview(page);
   });
   const client = await context.newCDPSession(page);
@@ -100,8 +100,8 @@ export async function benchStudio(): Promise<void> {
       'after a start of the app',
       'after another',
     ]) {
-      const small = await measure(browser, one, url);
-      compare(when, small, await measure(browser, many, url));
+      const small = await measure(one, url);
+      compare(when, small, await measure(many, url));
     }
   } finally {
     await browser.close();

@@ -113,6 +113,10 @@ describe('when a student practised last, by the calendar of where the student wa
   );
 });
 
+/** What waits for somebody whose last file was made at some time. */
+const told = (cameAt: number, today: Day) =>
+  waitingTexts({ student: 's', figures: FIGURES, cameAt, givenOn: null }, today);
+
 describe.each(['UTC', 'Europe/Berlin', 'America/New_York', 'Australia/Lord_Howe', 'Pacific/Apia'])(
   'in %s, on every day of a year',
   (zone) => {
@@ -137,8 +141,6 @@ describe.each(['UTC', 'Europe/Berlin', 'America/New_York', 'Australia/Lord_Howe'
 
     it('a file is old after a fortnight, at whatever time of the day it was made', () => {
       process.env['TZ'] = zone;
-      const told = (cameAt: number, today: Day) =>
-        waitingTexts({ student: 's', figures: FIGURES, cameAt, givenOn: null }, today);
       for (const day of days) {
         const [year, month, date] = day.split('-').map(Number) as [number, number, number];
         for (const hour of [0, 12, 23]) {
