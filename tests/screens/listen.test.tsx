@@ -10,6 +10,7 @@ import { courseOf } from '../../src/screens/play/course';
 import { type Ear, useEar } from '../../src/screens/play/listen';
 import { runsOf, toPlayAgain } from '../../src/screens/play/record-runs';
 import { withTake } from '../../src/screens/play/with-take';
+import { nothingLearnt } from '../../src/screens/settings/piano-keys';
 import { midi } from '../../src/sound/midi-input';
 import { OPTIONS } from '../formats/scores';
 import { perform, type Planted, seededRandom } from '../listening/performer';
@@ -141,6 +142,8 @@ test('while a run goes on, its place is known, and what was played right is lit'
   expect(ear.live.step.value).toBe(15);
   expect([...ear.live.lit.value.right].toSorted((a, b) => a - b)).toEqual([12, 13, 15]);
   ear.live.turnTo(0);
+  expect(ear.live.step.value).toBe(0);
+  expect(ear.live.lit.value.right.size).toBe(0);
   playTake(takeOf(ITEMS, { until: 5 }));
   expect(ear.live.step.value).toBe(5);
   ear.end(session(), 2, () => undefined);
@@ -164,8 +167,7 @@ test('of a round in which the keyboard is unplugged, what was finished before is
 });
 
 test('keys that were learnt are no notes, unless they belong to the run', async () => {
-  const pianoKeys = { levels: [null, null, null, null, null], forward: 21, back: 64 } as const;
-  await prefer({ pianoKeys });
+  await prefer({ pianoKeys: { ...nothingLearnt, forward: 21, back: 64 } });
   const { ear } = show(true);
   ear.begin(0, 240);
   const take = takeOf(ITEMS.slice(0, 1), {});
@@ -174,7 +176,7 @@ test('keys that were learnt are no notes, unless they belong to the run', async 
   const then = vi.fn<(heard: Session) => void>();
   ear.end(session(), 1, then);
   expect(then.mock.calls[0]![0].takes![ITEMS[0]!]).toMatchObject({ right: 13, faults: [] });
-  await prefer({ pianoKeys: { ...pianoKeys, forward: null, back: null } });
+  await prefer({ pianoKeys: nothingLearnt });
 });
 
 test('a slower hand is waited for, a silent one is not', () => {

@@ -77,8 +77,13 @@ export function createLive(): Live {
       for (const { key, at } of waiting) if (at >= since) add(key, at);
     },
     turnTo: (start) => {
-      follower?.turnTo(start);
-      show();
+      if (follower === null) return;
+      follower.turnTo(start);
+      // Its first note is to come, and is the place all the same.
+      batch(() => {
+        lit.value = follower!.lit();
+        step.value = Math.max(start, follower!.step());
+      });
     },
     end,
   };

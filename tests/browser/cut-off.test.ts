@@ -1,0 +1,71 @@
+/** A microphone that is cut off in the middle of a run of the built app: the run goes on, and it says what came of it. */
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Browser } from 'playwright-core';
+import { type AppServer, serveApp, watchErrors } from './app';
+import { launchBrowser } from './chromium';
+import { beginWithoutBeat, prefer, runsIn, toRating, toStand } from './on-stand';
+
+declare global {
+  interface Window {
+    /** The tracks that the page has opened. */
+    tracks: MediaStreamTrack[];
+  }
+}
+
+let server: AppServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchBrowser(['--use-fake-device-for-media-stream']);
+});
+afterAll(async () => {
+  await browser.close();
+  await server.kill();
+});
+
+test('a run is not judged when the microphone was cut off, and the next is heard again', async () => {
+  const context = await browser.newContext({
+    serviceWorkers: 'block',
+    permissions: ['microphone'],
+  });
+  await context.addInitScript(() => {
+    window.tracks = [];
+    const { mediaDevices } = navigator;
+    const ask = mediaDevices.getUserMedia.bind(mediaDevices);
+    mediaDevices.getUserMedia = async (wish) => {
+      const stream = await ask(wish);
+      window.tracks.push(...stream.getTracks());
+      return stream;
+    };
+  });
+  const page = await context.newPage();
+  const errors = watchErrors(page);
+  await page.goto(server.url);
+  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await page.locator('[data-ready="today"]').waitFor();
+  await prefer(page, { ear: 'microphone' });
+  await toStand(page, ['f.major-53.left.2']);
+  await page.getByText('Listening by the microphone').waitFor();
+  await beginWithoutBeat(page);
+  await page.waitForFunction(() => window.tracks.length === 1);
+  await page.waitForTimeout(500);
+  // What the browser does when a microphone is unplugged.
+  await page.evaluate(() => window.tracks[0]!.dispatchEvent(new Event('ended')));
+  await page.getByText('The microphone was cut off. The run goes on, but is not judged.').waitFor();
+  expect(await page.locator('[data-playing="true"]').count()).toBe(1);
+  await toRating(page, 1);
+  await page.getByText('The microphone was cut off during the run').waitFor();
+  expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+  expect(await page.evaluate(() => window.tracks[0]!.readyState)).toBe('ended');
+  await page.getByRole('button', { name: 'even', exact: true }).click();
+  await page.getByText('Saved.').waitFor();
+  expect((await runsIn(page))[0]).not.toHaveProperty('take');
+
+  await page.getByText('Listening by the microphone').waitFor();
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.waitForFunction(() => window.tracks.length === 2);
+  expect(await page.evaluate(() => window.tracks[1]!.readyState)).toBe('live');
+  await context.close();
+  expect(errors).toEqual([]);
+});
