@@ -30,7 +30,7 @@ import { isMilestone, type Milestone, milestoneOf } from './forecast';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 10;
+export const STUDENT_VERSION = 11;
 
 export interface LastRun {
   readonly day: Day;

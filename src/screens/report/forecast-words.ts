@@ -3,6 +3,7 @@ import { addDays, daysBetween } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
 import { askedStages, type Programme } from '../../../shared/log/programme';
 import { type Learner, TENTHS } from '../../../shared/learning/learner';
+import { readinessOf } from '../../../shared/learning/readiness';
 import {
   type Forecast,
   forecastOf,
@@ -16,6 +17,8 @@ import { dateText } from '../../parts/dates';
 import { wayText } from '../../parts/words';
 
 const MORE_MINUTES = 10;
+/** So near a date more practice changes little. */
+const FEW_DAYS = 14;
 /** With fewer runs nothing can be said of past forecasts. */
 const FEWEST_RUNS = 100;
 
@@ -27,12 +30,12 @@ function expectation(forecast: Forecast, today: Day): string {
     case 'early':
       return 'too early to tell; it takes four weeks of practice';
     case 'stalled':
-      return 'no gain in the last weeks that leads there; fewer notes, a slower tempo or more days may help';
+      return 'no gain in the last weeks that leads there within a year; fewer notes, a slower tempo or more days may help';
     case 'expected': {
       const [about, from, to] = [forecast.days, forecast.soonest, forecast.latest].map((days) =>
         dateText(addDays(today, days)),
       );
-      return `about ${about}, in two cases of three between ${from} and ${to}, if not later`;
+      return `about ${about}; eight in ten of such forecasts come true between ${from} and ${to}`;
     }
   }
 }
@@ -60,18 +63,32 @@ export function forecastTexts(student: Student, programme: Programme, today: Day
       ? [`With one more day off a week: ${when((daysPerWeek - 1) / daysPerWeek)}.`]
       : []),
   ];
-  return { stages, pace: [...dateTexts(forecast, programme, today), ...pace] };
+  return {
+    stages,
+    pace: [...dateTexts(forecast, { learner: student.learner, programme, today }), ...pace],
+  };
 }
 
 /** Early and without blame, whether the date of the programme can be met. */
 function dateTexts(
   forecast: Forecast & { readonly kind: 'expected' },
-  { date, minutes }: Programme,
-  today: Day,
+  {
+    learner,
+    programme,
+    today,
+  }: { readonly learner: Learner; readonly programme: Programme; readonly today: Day },
 ): readonly string[] {
+  const { date, minutes } = programme;
   if (date === null || date <= today) return [];
   const left = daysBetween(today, date);
-  if (forecast.days <= left) return [`The pace is enough for ${dateText(date)}.`];
+  if (forecast.latest <= left) return [`The pace is enough for ${dateText(date)}.`];
+  if (forecast.days <= left) return [`The pace is just enough for ${dateText(date)}.`];
+  if (left <= FEW_DAYS) {
+    const even = Math.round(100 * readinessOf(learner, programme, date).share);
+    return [
+      `By ${dateText(date)} more practice changes little: of a hundred items about ${even} would come out even on that day.`,
+    ];
+  }
   const needed = minutesFor(forecast, left, minutes);
   return [
     needed === null
