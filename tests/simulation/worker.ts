@@ -1,6 +1,4 @@
-/** The second process: works off the jobs that it is sent, one message back for each. */
+/** A process of the lab: works off the jobs that it is sent, one message back for each, until it is let go. */
 import { type Job, work } from './jobs';
 
-process.once('message', (jobs: readonly Job[]) => {
-  for (const job of jobs) process.send!(work(job));
-});
+process.on('message', (job: Job) => process.send!(work(job)));
