@@ -81,7 +81,18 @@ const whole = (least: number, most: number) =>
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
 const areUnique = (values: readonly string[]) => new Set(values).size === values.length;
 
-const stageGoal = v.object({ asked: v.boolean(), target: tempo });
+const stageGoal = v.object({
+  asked: v.boolean(),
+  target: tempo,
+  chords: v.exactOptional(
+    v.pipe(
+      v.array(v.picklist(CHORD_IDS)),
+      v.minLength(1),
+      v.maxLength(CHORD_IDS.length),
+      v.check((chords) => areUnique(chords), 'a chord comes twice'),
+    ),
+  ),
+});
 
 export const furtherDates = v.pipe(
   v.array(v.object({ day, words: text(LONGEST_DATE_WORDS) })),

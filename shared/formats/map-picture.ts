@@ -9,7 +9,7 @@ export interface MapRow {
 }
 
 export interface MapCell {
-  readonly state: 'open' | 'not open' | 'aside';
+  readonly state: 'open' | 'not open' | 'aside' | 'not asked';
   /** 0 to 1. */
   readonly chance: number;
 }
@@ -43,7 +43,7 @@ export const mapPicture = (title: string, rows: readonly MapRow[]): Picture => (
 
 function rowInWords({ name, cells }: MapRow): string {
   const open = cells.filter(({ state }) => state === 'open');
-  if (open.length === 0) return `${name} not open`;
+  if (open.length === 0) return `${name} none open`;
   const mean = open.reduce((sum, { chance }) => sum + chance, 0) / open.length;
   return `${name} ${Math.round(100 * mean)} per cent on average`;
 }
@@ -64,6 +64,8 @@ function marksOf({ state, chance }: MapCell, [x, y]: Point): readonly Mark[] {
       ];
     case 'not open':
       return [stroke([x - 2, y], [x + 2, y])];
+    case 'not asked':
+      return [];
     case 'open':
       return [
         { kind: 'dot', at: [x, y], radius: MAP_DISC, look: 'thin' },

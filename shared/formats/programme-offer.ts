@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
+import { CHORD_IDS } from '../music/chords';
 import { STAGES, STARTING_NOTES } from '../music/deck';
 import { studentFileName } from './backup';
 import { LONGEST_NAME, LONGEST_TEXT, programmeSchema } from './event-schema';
@@ -39,7 +40,7 @@ const damaged = (place: string): OfferError =>
     `This programme is damaged (${place}). Nothing was changed. Ask for it once more.`,
   );
 
-const later = (): OfferError =>
+const tooNew = (): OfferError =>
   new OfferError(
     'This programme was made by a later version of Arpeggiary. Update the app here, then open it again.',
   );
@@ -86,7 +87,7 @@ export function readOfferFile(text: string): ProgrammeOffer {
   const value = parse(text);
   const header = v.safeParse(Header, value);
   if (!header.success) throw new OfferError(NO_OFFER);
-  if (header.output.version > OFFER_VERSION) throw later();
+  if (header.output.version > OFFER_VERSION) throw tooNew();
   const fault = findFault(value);
   if (fault !== null) throw damaged(fault);
   return decodeOffer(value);
@@ -99,6 +100,19 @@ const bitsOf = <T>(all: readonly T[], some: (one: T) => boolean): number =>
   all.reduce((bits, one, place) => (some(one) ? bits | (1 << place) : bits), 0);
 
 const hasBit = (bits: number, place: number): boolean => (bits & (1 << place)) !== 0;
+
+/** Further dates, and the chords of each stage as bits: what a programme did not have from the first, only where it is. */
+function later({ furtherDates, stages }: Programme): readonly unknown[] {
+  const dates = furtherDates?.map(({ day, words }) => [day, words]) ?? null;
+  if (STAGES.every((stage) => stages[stage].chords === undefined)) {
+    return dates === null ? [] : [dates];
+  }
+  const chords = STAGES.map((stage) => {
+    const ofStage = stages[stage].chords;
+    return ofStage === undefined ? 0 : bitsOf(CHORD_IDS, (chord) => ofStage.includes(chord));
+  });
+  return [dates, chords];
+}
 
 /** The values by place instead of by name, so that a QR code has few dots: it is read from a screen a metre away. */
 export function packOffer({ programme, name }: ProgrammeOffer): string {
@@ -115,9 +129,7 @@ export function packOffer({ programme, name }: ProgrammeOffer): string {
     programme.date,
     programme.requirements ?? null,
     name,
-    ...(programme.furtherDates
-      ? [programme.furtherDates.map(({ day, words }) => [day, words])]
-      : []),
+    ...later(programme),
   ]);
 }
 
@@ -137,13 +149,15 @@ const packed = v.tuple([
   v.nullable(v.pipe(v.string(), v.maxLength(LONGEST_TEXT))),
   v.nullable(v.string()),
   // A reader of before there were any takes the twelve that it knows.
-  v.optional(v.array(v.tuple([v.string(), v.string()]))),
+  v.nullish(v.array(v.tuple([v.string(), v.string()]))),
+  v.optional(v.array(place(2 ** CHORD_IDS.length - 1))),
 ]);
 
 /** Reads what a link holds, unpacked. Throws an OfferError. */
 export function unpackOffer(text: string): ProgrammeOffer {
   const value = parse(text);
-  if (Array.isArray(value) && Number.isInteger(value[0]) && value[0] > OFFER_VERSION) throw later();
+  if (Array.isArray(value) && Number.isInteger(value[0]) && value[0] > OFFER_VERSION)
+    throw tooNew();
   const result = v.safeParse(packed, value);
   if (!result.success) throw new OfferError(NO_OFFER);
   const [
@@ -160,10 +174,14 @@ export function unpackOffer(text: string): ProgrammeOffer {
     words,
     name,
     furtherDates,
+    chords,
   ] = result.output;
-  const stages = STAGES.map(
-    (stage, i) => [stage, { asked: hasBit(asked, i), target: targets[i] }] as const,
-  );
+  const stages = STAGES.map((stage, i) => {
+    const bits = chords?.[i] ?? 0;
+    const ofStage = CHORD_IDS.filter((_, chord) => hasBit(bits, chord));
+    const goal = { asked: hasBit(asked, i), target: targets[i] };
+    return [stage, bits === 0 ? goal : { ...goal, chords: ofStage }] as const;
+  });
   return decodeOffer({
     programme: {
       notes: STARTING_NOTES.filter((_, i) => hasBit(notes, i)),

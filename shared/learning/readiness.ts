@@ -1,6 +1,6 @@
 /** Readiness: how likely the items of a programme are to be at least even at their target tempo on a date. */
 import type { Day } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme } from '../log/programme';
 import { type Item, type ItemId, roundItems, type Stage } from '../music/deck';
 import type { Learner } from './learner';
 import { chanceEven } from './prediction';
@@ -14,11 +14,15 @@ export interface Readiness {
   readonly items: number;
 }
 
+/** The items of a stage that the programme asks for, by starting note and chord. */
+export const itemsAsked = (programme: Programme, stage: Stage): readonly Item[] =>
+  programme.notes.flatMap((note) =>
+    roundItems(note, stage).filter(({ chord }) => asksFor(programme, stage, chord)),
+  );
+
 /** All items that the programme asks for, by stage, starting note and chord. */
 export const deckOf = (programme: Programme): readonly Item[] =>
-  askedStages(programme).flatMap((stage) =>
-    programme.notes.flatMap((note) => roundItems(note, stage)),
-  );
+  askedStages(programme).flatMap((stage) => itemsAsked(programme, stage));
 
 const mean = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -29,13 +33,11 @@ export function readinessOf(learner: Learner, programme: Programme, day: Day): R
   const byStage = new Map<Stage, number>();
   for (const stage of askedStages(programme)) {
     const { target } = programme.stages[stage];
-    const ofStage = programme.notes.flatMap((note) =>
-      roundItems(note, stage).map((item) => {
-        const chance = chanceEven(learner, item, target, day);
-        chances.set(item.id, chance);
-        return chance;
-      }),
-    );
+    const ofStage = itemsAsked(programme, stage).map((item) => {
+      const chance = chanceEven(learner, item, target, day);
+      chances.set(item.id, chance);
+      return chance;
+    });
     byStage.set(stage, mean(ofStage));
   }
   return { share: mean([...chances.values()]), byStage, chances, items: chances.size };

@@ -1,4 +1,5 @@
 /** A programme: what the teacher or the student sets. */
+import type { ChordId } from '../music/chords';
 import { STAGES, type Stage, type StartingNote, WHITE_NOTES } from '../music/deck';
 import type { ContraryForm } from '../music/sequence';
 import type { Grouping, Tempo } from '../music/tempo';
@@ -8,6 +9,8 @@ export interface StageGoal {
   /** Whether the programme asks for this stage; one that it does not ask for is only a step on the way. */
   readonly asked: boolean;
   readonly target: Tempo;
+  /** The chords that are asked for in this stage, where not all eleven are. A reader that does not know it leaves it out. */
+  readonly chords?: readonly ChordId[];
 }
 
 /** A lesson, a rehearsal, a concert: what happens on a day beside the examination. */
@@ -61,3 +64,9 @@ export const DEFAULT_PROGRAMME: Programme = {
 /** The stages that the programme asks for, easiest first. */
 export const askedStages = (programme: Programme): readonly Stage[] =>
   STAGES.filter((stage) => programme.stages[stage].asked);
+
+/** Whether the programme asks for a chord in a stage. */
+export function asksFor(programme: Programme, stage: Stage, chord: ChordId): boolean {
+  const { asked, chords } = programme.stages[stage];
+  return asked && (chords === undefined || chords.includes(chord));
+}

@@ -16,6 +16,7 @@ import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
 import type { Learner } from '../learning/learner';
 import { workingTempo } from '../learning/prediction';
 import { frontStage } from './front';
+import { lastStageOf } from './stages';
 import type { Student } from './student';
 import { valueOfRun } from './value';
 
@@ -70,8 +71,16 @@ export function targetOf(programme: Programme, way: Way): Tempo {
   return programme.stages[way].target;
 }
 
-const isFree = ({ student, planned }: Planning, item: Item): boolean =>
-  !student.aside.has(item.id) && (planned.get(item.id) ?? 0) < RUNS_A_DAY;
+/** Whether the programme asks for an item, or for its chord at a higher stage; one hand over four octaves serves both. */
+const isOnTheWay = (programme: Programme, { way, chord }: Item): boolean => {
+  const stage = stageIndex(way) < 0 ? stageIndex('together.4') : stageIndex(way);
+  return stage <= lastStageOf(programme, chord);
+};
+
+const isFree = ({ student, programme, planned }: Planning, item: Item): boolean =>
+  isOnTheWay(programme, item) &&
+  !student.aside.has(item.id) &&
+  (planned.get(item.id) ?? 0) < RUNS_A_DAY;
 
 /**
  * Of each arpeggio the highest open stage is wanted, and lower ones that are asked for and have shown that they need
@@ -79,7 +88,8 @@ const isFree = ({ student, planned }: Planning, item: Item): boolean =>
  */
 function isWanted({ student, programme, isPlayedOnly }: Planning, item: Item): boolean {
   const stage = stageIndex(item.way);
-  const front = frontStage(student, item.arpeggioIndex, isPlayedOnly);
+  const open = frontStage(student, item.arpeggioIndex, isPlayedOnly);
+  const front = Math.min(open, lastStageOf(programme, item.chord));
   if (stage === front) return true;
   const isKnown = student.learner.runs[item.index]! > 0;
   return stage < front && isKnown && programme.stages[STAGES[stage]!].asked;

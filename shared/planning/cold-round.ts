@@ -1,6 +1,6 @@
 /** As in the examination: in the week before it a whole round cold, at the target (rule COLD of RULES.md). */
 import type { Day } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme } from '../log/programme';
 import { roundItems, type Stage, type StartingNote } from '../music/deck';
 import { chanceEven } from '../learning/prediction';
 import { daysOfEve } from './dates';
@@ -11,7 +11,9 @@ const NEARLY_READY = 0.5;
 
 function isNearlyReady(student: Student, note: StartingNote, stage: Stage, day: Day): boolean {
   const { learner, programme, aside } = student;
-  const items = roundItems(note, stage).filter((item) => !aside.has(item.id));
+  const items = roundItems(note, stage).filter(
+    (item) => asksFor(programme!, stage, item.chord) && !aside.has(item.id),
+  );
   if (items.some((item) => learner.runs[item.index] === 0)) return false;
   const { target } = programme!.stages[stage];
   const sum = items.reduce((total, item) => total + chanceEven(learner, item, target, day), 0);

@@ -5,7 +5,7 @@
  */
 import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme } from '../log/programme';
 import { roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { KINDNESS, type Learner } from '../learning/learner';
 import { itemVarianceOn, meanOn } from '../learning/prediction';
@@ -61,7 +61,11 @@ export type Forecast =
  * its own: so it is moved down as far as a normal distribution widens by that.
  */
 function slowestTenth(learner: Learner, programme: Programme, stage: Stage, day: number): number {
-  const items = programme.notes.flatMap((note) => roundItems(note, stage));
+  const items = programme.notes.flatMap((note) =>
+    roundItems(note, stage)
+      // Of a stage that is only a step on the way all count.
+      .filter(({ chord }) => !programme.stages[stage].asked || asksFor(programme, stage, chord)),
+  );
   const levels = Float64Array.from(items, (item) => meanOn(learner, item, day)).toSorted();
   const middle = levels.reduce((sum, level) => sum + level, 0) / levels.length;
   const unknown =

@@ -19,7 +19,9 @@ export function joinedNotes(student: Student, programme: Programme): readonly St
   const whites = notes.filter((note) => !isBlack(note));
   const begin = stageIndex(programme.reached);
   if (whites.length < CROWD || begin >= topStage(programme)) return notes;
-  const holding = whites.filter((note) => isOpenForMost(student.stages, note, begin + 1)).length;
+  const holding = whites.filter((note) =>
+    isOpenForMost(student.stages, programme, [note, begin + 1]),
+  ).length;
   const joined = notes.filter(isBlack).filter((note, place) => {
     const needed = Math.ceil((whites.length * (FIRST_AFTER + place)) / WHITES);
     return holding >= needed || wasPlayed(student, note);

@@ -3,10 +3,10 @@ import { addDays } from '../log/day';
 import type { Day, ReportBody } from '../log/events';
 import type { ExaminationSettings } from '../log/examination';
 import { askedStages, type Programme } from '../log/programme';
-import { type Item, roundItems, type Stage } from '../music/deck';
+import type { Item, Stage } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { type Reach, reachOf } from '../learning/prediction';
-import { deckOf, type Readiness, readinessOf } from '../learning/readiness';
+import { deckOf, itemsAsked, type Readiness, readinessOf } from '../learning/readiness';
 import { defaultSettings, settingsFor } from './examination/draw';
 import { type Forecast, forecastOf } from './examination/forecast';
 import { progressOf, type StageProgress } from './progress';
@@ -97,7 +97,7 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
   const deck = deckOf(programme);
   const isPlayed = (item: Item): boolean => student.lastRuns.has(item.id);
   const stages = askedStages(programme).map((stage): StageLine => {
-    const items = itemsOf(programme, stage);
+    const items = itemsAsked(programme, stage);
     return {
       stage,
       target: programme.stages[stage].target,
@@ -174,9 +174,6 @@ function changeOf(
   };
 }
 
-const itemsOf = (programme: Programme, stage: Stage): readonly Item[] =>
-  programme.notes.flatMap((note) => roundItems(note, stage));
-
 /** The weakest items of each stage that have been played and are not set aside, by their chance on the date. */
 function weakestOf(
   student: Student,
@@ -187,7 +184,7 @@ function weakestOf(
   const stages = askedStages(programme);
   const ofEach = Math.max(FEWEST_OF_A_STAGE, Math.floor(WEAKEST / Math.max(1, stages.length)));
   return stages.flatMap((stage) =>
-    itemsOf(programme, stage)
+    itemsAsked(programme, stage)
       .filter((item) => student.lastRuns.has(item.id) && !student.aside.has(item.id))
       .map((item): WeakItem => ({
         item,

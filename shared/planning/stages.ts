@@ -4,8 +4,8 @@
  * runs, so it does not flicker.
  */
 import { type Day, EVEN, type RunBody } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
-import { CHORD_IDS } from '../music/chords';
+import { askedStages, asksFor, type Programme } from '../log/programme';
+import { CHORD_IDS, type ChordId } from '../music/chords';
 import {
   ARPEGGIO_COUNT,
   DECK,
@@ -76,19 +76,26 @@ export const cloneStageBook = (book: StageBook): StageBook => ({
   turn: book.turn.slice(),
 });
 
-/** So many of the eleven chords of a note are most of them. */
-const MOST = 6;
-
 /** The highest open stage of each chord of the note that an arpeggio belongs to: a part of the book itself. */
 function openOfNote({ open }: StageBook, arpeggioIndex: number): Uint8Array {
   const first = arpeggioIndex - (arpeggioIndex % CHORD_IDS.length);
   return open.subarray(first, first + CHORD_IDS.length);
 }
 
-/** Whether a stage is open for most chords of a note. */
-export const isOpenForMost = (book: StageBook, note: StartingNote, stage: number): boolean => {
+/** Index of the highest stage in which the programme asks for a chord: there is no work on it beyond; -1 for none. */
+export const lastStageOf = (programme: Programme, chord: ChordId): number =>
+  STAGES.findLastIndex((stage) => asksFor(programme, stage, chord));
+
+/** Whether a stage is open for most chords of a note, of those that the programme asks for. */
+export const isOpenForMost = (
+  book: StageBook,
+  programme: Programme,
+  [note, stage]: readonly [StartingNote, number],
+): boolean => {
   const { arpeggioIndex } = roundItems(note, STAGES[0])[0]!;
-  return openOfNote(book, arpeggioIndex).filter((open) => open >= stage).length >= MOST;
+  const open = openOfNote(book, arpeggioIndex);
+  const asked = [...CHORD_IDS.keys()].filter((at) => lastStageOf(programme, CHORD_IDS[at]!) >= 0);
+  return 2 * asked.filter((at) => open[at]! >= stage).length > asked.length;
 };
 
 function noteTurn(book: StageBook, { index }: Item, turn: Turn, day: number): void {
@@ -110,9 +117,14 @@ function openTo(book: StageBook, arpeggioIndex: number, { stage, turn, day }: Op
 }
 
 /** Opens a stage for an arpeggio, and for the others of its note once it is open for most of them. */
-function openStage(book: StageBook, { arpeggioIndex, note }: Item, opening: Opening): void {
+function openStage(
+  book: StageBook,
+  programme: Programme,
+  { arpeggioIndex, note }: Item,
+  opening: Opening,
+): void {
   openTo(book, arpeggioIndex, opening);
-  if (!isOpenForMost(book, note, opening.stage)) return;
+  if (!isOpenForMost(book, programme, [note, opening.stage])) return;
   for (const other of roundItems(note, STAGES[0])) {
     openTo(book, other.arpeggioIndex, { ...opening, turn: 'note' });
   }
@@ -168,7 +180,8 @@ export function noteRun(
 
   const top = topStage(programme);
   if (stage > open) {
-    if (isEven) openStage(book, item, { stage: Math.min(stage, top), turn: 'shown', day });
+    if (isEven)
+      openStage(book, programme, item, { stage: Math.min(stage, top), turn: 'shown', day });
     return;
   }
   if (stage < open) return;
@@ -176,7 +189,7 @@ export function noteRun(
     const holds = book.evenDays[item.index]! >= DAYS_TO_HOLD;
     const isLikely = () => chanceEven(learner, item, half, run.day) >= HOLDS;
     if (open < top && holds && isLikely()) {
-      openStage(book, item, { stage: open + 1, turn: 'holds', day });
+      openStage(book, programme, item, { stage: open + 1, turn: 'holds', day });
     }
     return;
   }

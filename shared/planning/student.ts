@@ -16,6 +16,7 @@ import {
   type ArpeggioId,
   type ItemId,
   itemOf,
+  STAGES,
   STARTING_NOTES,
   type StartingNote,
 } from '../music/deck';
@@ -103,7 +104,7 @@ export interface Student {
   readonly examinations: readonly Examination[];
   /** Those that were handed out. */
   readonly reports: readonly HandedReport[];
-  /** Week by week, oldest first; begun anew when the programme has other notes. */
+  /** Week by week, oldest first; begun anew when the programme has other notes or chords. */
   readonly milestones: readonly Milestone[];
   readonly lastEvent: EventId | null;
   readonly eventCount: number;
@@ -211,6 +212,10 @@ function applyRun(draft: Draft, run: RunEvent): void {
   }
 }
 
+/** What milestones are about: they cannot be compared where it is another. */
+const scopeOf = ({ notes, stages }: Programme): string =>
+  [notes, ...STAGES.map((stage) => stages[stage].chords ?? [])].join(';');
+
 function applyEvent(draft: Draft, event: LogEvent): void {
   switch (event.kind) {
     case 'run':
@@ -218,7 +223,8 @@ function applyEvent(draft: Draft, event: LogEvent): void {
       break;
     case 'programme': {
       const isReset = draft.programme?.reached !== event.programme.reached;
-      if (draft.programme?.notes.join() !== event.programme.notes.join()) draft.milestones = [];
+      if (draft.programme && scopeOf(draft.programme) !== scopeOf(event.programme))
+        draft.milestones = [];
       draft.programme = event.programme;
       if (isReset) openReached(draft.stages, event.programme);
       break;

@@ -23,9 +23,13 @@ export function programmeText(programme: Programme, items: number): string {
   const stages = askedStages(programme).length;
   const stagesText = stages === 1 ? 'one stage' : `${inWords(stages)} stages`;
   const { date, minutes, daysPerWeek } = programme;
+  const areAll = askedStages(programme).every(
+    (stage) => programme.stages[stage].chords === undefined,
+  );
+  const chords = areAll ? 'Eleven chords' : 'Some of the eleven chords';
   const days = daysPerWeek === 1 ? 'one day' : `${inWords(daysPerWeek)} days`;
   return [
-    `Eleven chords from ${notesText(programme)} in ${stagesText}, ${items} items`,
+    `${chords} from ${notesText(programme)} in ${stagesText}, ${items} items`,
     date === null ? '. ' : `, for ${dateText(date)}. `,
     `${minutes} minutes a day on ${days} a week.`,
   ].join('');

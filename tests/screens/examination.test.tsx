@@ -11,12 +11,11 @@ import { StoreContext } from '../../src/store-context';
 import { chordText } from '../../src/parts/words';
 import { fakeStore, type FakeStore } from './fake-store';
 
+const programme = { ...DEFAULT_PROGRAMME, notes: ['d', 'e'] } as const;
 let store: FakeStore;
 beforeEach(() => {
   vi.stubGlobal('scrollTo', () => undefined);
-  store = fakeStore([
-    { kind: 'programme', programme: { ...DEFAULT_PROGRAMME, notes: ['d', 'e'] } },
-  ]);
+  store = fakeStore([{ kind: 'programme', programme }]);
 });
 afterEach(() => {
   cleanup();
@@ -66,7 +65,7 @@ test('it asks by name and tempo only, in the order of the draw, and keeps what w
   expect(examination!.seed).toBe(4711);
   expect(examination!.items.map(({ fluency }) => fluency)).toEqual([3, 3, 4]);
   expect(examination!.items.map(({ item }) => item)).toEqual(
-    drawItems(examination!.settings, 4711).map(({ id }) => id),
+    drawItems(programme, examination!.settings, 4711).map(({ id }) => id),
   );
   const asked = examination!.items.map(({ item }) => itemOf(item));
   names.forEach((name, i) =>

@@ -1,6 +1,6 @@
 /** What a jury would ask: items of the programme, drawn by lot so that the same seed draws the same again. */
 import type { ExaminationSettings } from '../../log/examination';
-import { askedStages, type Programme } from '../../log/programme';
+import { askedStages, asksFor, type Programme } from '../../log/programme';
 import { CHORD_IDS } from '../../music/chords';
 import { type Item, roundItems, type Stage } from '../../music/deck';
 import { playableTempo, type Tempo } from '../../music/tempo';
@@ -30,18 +30,22 @@ export function settingsFor(
   const notes = notesOf(programme).filter((note) => earlier.notes.includes(note));
   const stages = askedStages(programme).filter((stage) => earlier.stages.includes(stage));
   const settings = { ...earlier, notes, stages };
-  return poolOf(settings).length < earlier.count ? null : settings;
+  return poolOf(programme, settings).length < earlier.count ? null : settings;
 }
 
-/** All that may be asked, in the order of the deck. */
-export const poolOf = ({
-  notes,
-  chords,
-  stages,
-}: Pick<ExaminationSettings, 'notes' | 'chords' | 'stages'>): readonly Item[] =>
+/** All that may be asked, in the order of the deck: no chord in a stage for which the programme does not ask for it. */
+export const poolOf = (
+  programme: Programme,
+  { notes, chords, stages }: Pick<ExaminationSettings, 'notes' | 'chords' | 'stages'>,
+): readonly Item[] =>
   stages
-    .flatMap((stage) => notes.flatMap((note) => roundItems(note, stage)))
-    .filter(({ chord }) => chords.includes(chord))
+    .flatMap((stage) =>
+      notes.flatMap((note) =>
+        roundItems(note, stage).filter(
+          ({ chord }) => chords.includes(chord) && asksFor(programme, stage, chord),
+        ),
+      ),
+    )
     .toSorted((a, b) => a.index - b.index);
 
 /** At what tempo an item is asked: a whole metronome mark, in notes per minute. */
@@ -63,5 +67,8 @@ export function drawFrom<T>(pool: readonly T[], count: number, share: () => numb
   });
 }
 
-export const drawItems = (settings: ExaminationSettings, seed: number): readonly Item[] =>
-  drawFrom(poolOf(settings), settings.count, chanceOf(seed).share);
+export const drawItems = (
+  programme: Programme,
+  settings: ExaminationSettings,
+  seed: number,
+): readonly Item[] => drawFrom(poolOf(programme, settings), settings.count, chanceOf(seed).share);

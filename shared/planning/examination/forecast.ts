@@ -86,7 +86,7 @@ export function questionOf(
   settings: ExaminationSettings,
   day: Day,
 ): PassQuestion {
-  const pool = poolOf(settings);
+  const pool = poolOf(programme, settings);
   const ways: readonly Way[] = settings.stages;
   const candidates = pool.map((item): Candidate => {
     const tempo = askedTempo(programme, item, settings.tempoPercent);
@@ -111,7 +111,7 @@ export interface ForecastOptions {
 export function forecastOf({ learner, programme, settings, day }: ForecastOptions): Forecast {
   const question = questionOf(learner, programme, settings, day);
   const { chance, costs } = answerOf(question, SAMPLES, chanceOf(SEED));
-  const costly = poolOf(settings)
+  const costly = poolOf(programme, settings)
     .map((item, place) => ({ item, cost: costs[place]! }))
     .toSorted((a, b) => b.cost - a.cost || a.item.index - b.item.index);
   return { chance, costly };

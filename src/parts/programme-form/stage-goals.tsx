@@ -6,6 +6,7 @@ import { Choice } from '../choice/choice';
 import { TempoStepper } from '../stepper/tempo-stepper';
 import { wayText } from '../words';
 import styles from './programme-form.module.css';
+import { StageChords } from './stage-chords';
 
 interface StageGoalsProps {
   readonly value: Programme;
@@ -54,6 +55,7 @@ export function StageGoals({ value, onChange }: StageGoalsProps) {
           );
         })}
       </fieldset>
+      <StageChords value={value} onChange={onChange} />
       {value.stages['together.contrary'].asked && (
         <Choice<ContraryForm>
           legend="Contrary motion as"

@@ -19,7 +19,7 @@ export function StandardList({ value, onChange }: StandardListProps) {
   const begin = (standard: Standard) => {
     onChange(withStandard(value, standard));
     setOpen(false);
-    say(`Stages, tempo and words are set. ${CHECK_BOOKLET}`);
+    say(`Stages, chords, tempo and words are set. ${CHECK_BOOKLET}`);
   };
   return (
     <details
@@ -28,7 +28,7 @@ export function StandardList({ value, onChange }: StandardListProps) {
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
       <summary>Begin from what an examination asks</summary>
-      <p>Stages, tempo and words come from published lists; the chords stay all eleven.</p>
+      <p>Stages, chords, tempo and words come from published lists.</p>
       <ul>
         {STANDARDS.map((standard) => (
           <li key={`${standard.source} ${standard.title}`} class={styles.standard}>

@@ -2,7 +2,8 @@
  * What examinations and schools ask of arpeggios, as beginnings of a programme. From published lists, each with its
  * source; boards change what they ask, so each is only a beginning.
  */
-import type { Programme } from '../../../shared/log/programme';
+import type { Programme, StageGoal } from '../../../shared/log/programme';
+import type { ChordId } from '../../../shared/music/chords';
 import { STAGES, type Stage, type StartingNote } from '../../../shared/music/deck';
 import { type Grouping, type Tempo, tempoOf } from '../../../shared/music/tempo';
 
@@ -19,11 +20,23 @@ export interface Standard {
   readonly grouping: Grouping;
   /** Null where all are asked. */
   readonly notes: readonly StartingNote[] | null;
-  /** What the eleven chords and the stages do not say. */
+  /** Where it does not ask for all eleven; null too where the list does not say. */
+  readonly chords: readonly ChordId[] | null;
+  /** What chords and stages do not say. */
   readonly requirements: string;
 }
 
 export const CHECK_BOOKLET = 'Check your board’s current booklet.';
+
+const ROOT: readonly ChordId[] = ['major-53', 'minor-53'];
+const ROOT_AND_FIRST: readonly ChordId[] = [...ROOT, 'major-6', 'minor-6'];
+const WITH_SEVENTHS: readonly ChordId[] = [
+  ...ROOT_AND_FIRST,
+  'major-64',
+  'minor-64',
+  'dominant-7',
+  'diminished-7',
+];
 
 const UP_TO_FOUR: readonly Stage[] = ['right.2', 'left.2', 'together.2', 'together.4'];
 
@@ -36,6 +49,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 60,
     grouping: 4,
     notes: null,
+    chords: null,
     requirements:
       'Root position, first and second inversion; hands separately and together; soft and loud; legato.',
   },
@@ -47,6 +61,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 52,
     grouping: 4,
     notes: null,
+    chords: ROOT_AND_FIRST,
     requirements:
       'Root position and first inversion; hands separately and together; soft and loud; legato.',
   },
@@ -58,6 +73,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 48,
     grouping: 4,
     notes: null,
+    chords: null,
     requirements: 'Hands separately and together; loud.',
   },
   {
@@ -68,6 +84,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 38,
     grouping: 4,
     notes: ['f', 'a'],
+    chords: ROOT,
     requirements: 'Root position, major and minor; clear, even legato.',
   },
   {
@@ -78,6 +95,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 66,
     grouping: 4,
     notes: null,
+    chords: WITH_SEVENTHS,
     requirements:
       'Common chords in root position, first and second inversion; dominant sevenths in root position; diminished sevenths on any note. From memory, legato, no pedal; hands an octave apart and separately.',
   },
@@ -89,6 +107,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: null,
     grouping: 4,
     notes: null,
+    chords: ROOT,
     requirements: 'All major and minor arpeggios, four octaves; contrary motion two octaves.',
   },
   {
@@ -99,6 +118,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 60,
     grouping: 4,
     notes: null,
+    chords: ROOT,
     requirements: 'Root position, major and minor; hands together, four octaves.',
   },
   {
@@ -109,6 +129,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 60,
     grouping: 3,
     notes: null,
+    chords: null,
     requirements: 'Four octaves in triplets; inversions at the same tempo.',
   },
   {
@@ -119,6 +140,7 @@ export const STANDARDS: readonly Standard[] = [
     mark: 72,
     grouping: 3,
     notes: null,
+    chords: null,
     requirements: 'Four octaves in triplets; inversions at 60.',
   },
 ];
@@ -133,7 +155,8 @@ export function withStandard(programme: Programme, standard: Standard): Programm
   const stages = { ...programme.stages };
   for (const stage of STAGES) {
     const asked = standard.asked.includes(stage);
-    stages[stage] = { asked, target: target ?? stages[stage].target };
+    const goal: StageGoal = { asked, target: target ?? stages[stage].target };
+    stages[stage] = standard.chords === null ? goal : { ...goal, chords: standard.chords };
   }
   return {
     ...programme,

@@ -2,6 +2,7 @@
 import type { Programme, StageGoal } from '../../../shared/log/programme';
 import { STAGES } from '../../../shared/music/deck';
 import { type Grouping, markOf } from '../../../shared/music/tempo';
+import { chordsText } from '../chord-families';
 import { dateText } from '../dates';
 import { notesText } from '../programme-text';
 import { wayText } from '../words';
@@ -13,8 +14,11 @@ export interface Change {
   readonly after: string;
 }
 
-const goalText = ({ asked, target }: StageGoal, grouping: Grouping): string =>
-  asked ? `at ${markOf(target, grouping)}` : 'not asked';
+function goalText({ asked, target, chords }: StageGoal, grouping: Grouping): string {
+  if (!asked) return 'not asked';
+  const tempo = `at ${markOf(target, grouping)}`;
+  return chords === undefined ? tempo : `${tempo}, ${chordsText(chords)}`;
+}
 
 /** Each line of a programme: what it is about, and how to say it. */
 const LINES: readonly (readonly [string, (programme: Programme) => string])[] = [

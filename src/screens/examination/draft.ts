@@ -45,7 +45,7 @@ export function readDraft(kept: unknown): Draft | null {
 
 export const newDraft = (programme: Programme, begun: Begun): Draft => ({
   ...begun,
-  asked: drawItems(begun.settings, begun.seed).map((item) => ({
+  asked: drawItems(programme, begun.settings, begun.seed).map((item) => ({
     item: item.id,
     tempo: askedTempo(programme, item, begun.settings.tempoPercent),
   })),

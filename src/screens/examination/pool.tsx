@@ -2,8 +2,9 @@
 import type { ComponentChildren } from 'preact';
 import type { ExaminationSettings } from '../../../shared/log/examination';
 import { askedStages, type Programme } from '../../../shared/log/programme';
-import { CHORD_IDS, type ChordId } from '../../../shared/music/chords';
+import { CHORD_IDS } from '../../../shared/music/chords';
 import { notesOf } from '../../../shared/planning/student';
+import { FAMILIES } from '../../parts/chord-families';
 import { noteText, wayText } from '../../parts/words';
 import styles from './pool.module.css';
 
@@ -12,16 +13,6 @@ interface PoolProps {
   readonly settings: ExaminationSettings;
   readonly onChange: (part: Partial<ExaminationSettings>) => void;
 }
-
-/** The chords as examinations name them together. */
-const FAMILIES: readonly (readonly [string, readonly ChordId[]])[] = [
-  ['triads, root position', ['major-53', 'minor-53']],
-  ['triads, first inversion', ['major-6', 'minor-6']],
-  ['triads, second inversion', ['major-64', 'minor-64']],
-  ['dominant sevenths, root position', ['dominant-7']],
-  ['dominant sevenths, inversions', ['dominant-65', 'dominant-43', 'dominant-42']],
-  ['diminished sevenths', ['diminished-7']],
-];
 
 export function Pool({ programme, settings, onChange }: PoolProps) {
   const { notes, chords, stages } = settings;

@@ -44,8 +44,8 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
   const [judge, setJudge] = useState<Judge>(examinations.at(-1)?.judge ?? 'player');
   const forecast = useForecast(programme, settings);
   const change = (part: Partial<ExaminationSettings>) =>
-    setSettings(fitted({ ...settings, ...part }));
-  const pool = poolOf(settings).length;
+    setSettings(fitted(programme, { ...settings, ...part }));
+  const pool = poolOf(programme, settings).length;
   return (
     <Page
       title="Examination"
@@ -58,7 +58,7 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
             label={`How many of ${pool}`}
             value={settings.count}
             min={1}
-            max={Math.min(MOST_DRAWN, pool)}
+            max={Math.max(1, Math.min(MOST_DRAWN, pool))}
             onChange={(count) => change({ count })}
           />
           <Stepper
@@ -92,12 +92,16 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
           <Button onClick={() => setSeed(newSeed())}>Another number</Button>
         </div>
       </div>
-      <ForecastPanel forecast={forecast} programme={programme} settings={settings} />
+      {pool === 0 ? (
+        <p>The programme asks for none of these chords there. Choose other chords or stages.</p>
+      ) : (
+        <ForecastPanel forecast={forecast} programme={programme} settings={settings} />
+      )}
       <div class={styles.begin}>
         <Button
           kind="main"
           size="stand"
-          disabled={forecast === null}
+          disabled={forecast === null || pool === 0}
           onClick={() =>
             forecast && onBegin({ seed, settings, judge, forecast: forecast.today.chance })
           }
@@ -148,10 +152,10 @@ const lastSettings = (
   programme: Programme,
   last: { readonly settings: ExaminationSettings } | undefined,
 ): ExaminationSettings =>
-  (last && settingsFor(programme, last.settings)) ?? fitted(defaultSettings(programme));
+  (last && settingsFor(programme, last.settings)) ?? fitted(programme, defaultSettings(programme));
 
 /** No more drawn than there are, and no more needed than are drawn. */
-function fitted(settings: ExaminationSettings): ExaminationSettings {
-  const count = Math.min(settings.count, poolOf(settings).length);
+function fitted(programme: Programme, settings: ExaminationSettings): ExaminationSettings {
+  const count = Math.max(1, Math.min(settings.count, poolOf(programme, settings).length));
   return { ...settings, count, toPass: Math.min(settings.toPass, count) };
 }

@@ -1,10 +1,11 @@
 /** The report in words, for the files that are handed out: one or two pages of A4 or Letter. */
 import { daysBetween } from '../../../shared/log/day';
-import type { Programme } from '../../../shared/log/programme';
-import { mapPicture } from '../../../shared/formats/map-picture';
+import { asksFor, type Programme } from '../../../shared/log/programme';
+import type { Stage } from '../../../shared/music/deck';
+import { type MapCell, mapPicture } from '../../../shared/formats/map-picture';
 import type { Picture } from '../../../shared/formats/picture';
 import type { Part, ReportDocument } from '../../../shared/formats/report-document';
-import { cellsOf } from '../../../shared/planning/map';
+import { type Cell, cellsOf } from '../../../shared/planning/map';
 import type { Report } from '../../../shared/planning/report';
 import { notesOf, type Student } from '../../../shared/planning/student';
 import { dateText } from '../../parts/dates';
@@ -84,6 +85,16 @@ export function documentOf(report: Report, student: Student, programme: Programm
 export const mapPart = (report: Report, student: Student, programme: Programme): Part =>
   part('Map', { kind: 'pictures', pictures: mapsOf(report, student, programme), key: MAP_KEY });
 
+function stateOf(
+  programme: Programme,
+  stage: Stage,
+  { item, isOpen, isAside }: Cell,
+): MapCell['state'] {
+  if (!asksFor(programme, stage, item.chord)) return 'not asked';
+  if (isAside) return 'aside';
+  return isOpen ? 'open' : 'not open';
+}
+
 const mapsOf = (report: Report, student: Student, programme: Programme): readonly Picture[] =>
   report.stages.map(({ stage }) =>
     mapPicture(
@@ -91,10 +102,7 @@ const mapsOf = (report: Report, student: Student, programme: Programme): readonl
       notesOf(programme).map((one) => ({
         name: noteText(one).split('/')[0]!,
         cells: cellsOf(student, programme, { note: one, way: stage, day: report.date }).map(
-          ({ chance, isOpen, isAside }) => ({
-            chance,
-            state: isAside ? 'aside' : isOpen ? 'open' : 'not open',
-          }),
+          (cell) => ({ chance: cell.chance, state: stateOf(programme, stage, cell) }),
         ),
       })),
     ),

@@ -8,7 +8,7 @@ export const CAUTION =
   'All figures are estimates from runs that the player or the teacher has judged: a help for a decision, not a mark. Pain means stop; pain that lasts or returns is for a doctor or a performing-arts clinic.';
 
 export const MAP_KEY =
-  'A full disc is certain, a half-filled one even odds; a dash: not open yet, a cross: set aside. Columns: major and minor 5/3, 6, 6/4; dominant 7, 6/5, 4/3, 4/2; diminished 7.';
+  'A full disc is certain, a half-filled one even odds; a dash: not open yet, a cross: set aside, blank: not asked. Columns: major and minor 5/3, 6, 6/4; dominant 7, 6/5, 4/3, 4/2; diminished 7.';
 
 /** What the one number of the report says. */
 export function readinessText({ today, date, now }: Report): string {

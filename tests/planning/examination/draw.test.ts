@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Examination } from '../../../shared/planning/student';
 import { DEFAULT_PROGRAMME } from '../../../shared/log/programme';
+import { itemOf } from '../../../shared/music/deck';
 import { chanceOf } from '../../../shared/planning/examination/chance';
 import {
   askedTempo,
@@ -18,13 +19,14 @@ import { event, programme } from '../../learning/events';
 import { SAMPLES } from '../../formats/samples';
 
 const settings = defaultSettings(DEFAULT_PROGRAMME);
+const drawn = (of: typeof settings, seed: number) => drawItems(DEFAULT_PROGRAMME, of, seed);
 
 describe('a draw', () => {
   it('is the same for the same seed, and another for most others', () => {
-    expect(drawItems(settings, 20_614)).toEqual(drawItems(settings, 20_614));
+    expect(drawn(settings, 20_614)).toEqual(drawn(settings, 20_614));
     const draws = new Set(
       Array.from({ length: 200 }, (_, seed) =>
-        drawItems(settings, seed + 1)
+        drawn(settings, seed + 1)
           .map(({ id }) => id)
           .join(),
       ),
@@ -33,15 +35,15 @@ describe('a draw', () => {
   });
 
   it('has so many different items of the pool; a small pool is asked whole', () => {
-    const pool = poolOf(settings);
+    const pool = poolOf(DEFAULT_PROGRAMME, settings);
     expect(pool).toHaveLength(7 * 11 * 4);
     for (let seed = 1; seed < 50; seed++) {
-      const items = drawItems(settings, seed);
+      const items = drawn(settings, seed);
       expect(new Set(items).size).toBe(6);
       expect(items.every((item) => pool.includes(item))).toBe(true);
     }
     const one = { ...settings, notes: ['d'], chords: ['major-6'], stages: ['right.2'] } as const;
-    expect(drawItems(one, 5).map(({ id }) => id)).toEqual(['d.major-6.right.2']);
+    expect(drawn(one, 5).map(({ id }) => id)).toEqual(['d.major-6.right.2']);
   });
 
   it('is fair in every place', () => {
@@ -62,9 +64,29 @@ describe('a draw', () => {
   });
 
   it('asks each item at its part of the target, as a whole metronome mark', () => {
-    const [item] = poolOf({ ...settings, stages: ['together.contrary'] });
-    expect(askedTempo(DEFAULT_PROGRAMME, item!, 100)).toBe(216);
-    expect(askedTempo(DEFAULT_PROGRAMME, item!, 90)).toBe(4 * 49);
+    const item = itemOf('c.major-53.together.contrary');
+    expect(askedTempo(DEFAULT_PROGRAMME, item, 100)).toBe(216);
+    expect(askedTempo(DEFAULT_PROGRAMME, item, 90)).toBe(4 * 49);
+  });
+
+  it('asks for no chord in a stage for which the programme does not', () => {
+    const stages = {
+      ...DEFAULT_PROGRAMME.stages,
+      'together.4': { asked: true, target: 240, chords: ['major-53', 'minor-53'] },
+    } as const;
+    const asked = { ...DEFAULT_PROGRAMME, stages };
+    const pool = poolOf(asked, settings);
+    expect(pool).toHaveLength(7 * (11 * 3 + 2));
+    expect(pool.filter(({ way, chord }) => way === 'together.4' && chord === 'major-6')).toEqual(
+      [],
+    );
+    const seventh = {
+      ...settings,
+      chords: ['dominant-7'],
+      stages: ['together.4'],
+      count: 1,
+    } as const;
+    expect(settingsFor(asked, seventh)).toBeNull();
   });
 
   it('takes settings over to another programme only as far as it asks for them', () => {
