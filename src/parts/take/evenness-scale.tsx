@@ -7,6 +7,8 @@ import styles from './evenness-scale.module.css';
 
 const WIDTH = 240;
 const HEIGHT = 30;
+/** Pixels that half a number needs beside the ends. */
+const INSET = 8;
 /** Where the scale lies, and half the height of its marks. */
 const LINE = 9;
 const HALF = 7;
@@ -16,7 +18,7 @@ const STEPS = [0, 10, 20, 30, 40];
 /** 13 professional pianists, scales over two octaves in notes of 125 ms: 8.1 ms up, 8.9 ms down (Jabusch 2006). */
 const PROFESSIONALS = [8.1, 8.9] as const;
 
-const x = (ms: number): number => 6 + (Math.min(MOST, ms) / MOST) * (WIDTH - 12);
+const x = (ms: number): number => INSET + (Math.min(MOST, ms) / MOST) * (WIDTH - 2 * INSET);
 
 interface EvennessScaleProps {
   /** Milliseconds, as is the time from note to note. */

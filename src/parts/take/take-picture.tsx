@@ -50,6 +50,14 @@ export function TakePicture({ take, score }: TakePictureProps) {
           </svg>
           waits
         </span>
+        {intervalOf(take) !== null && (
+          <span class={styles.sign}>
+            <svg width={14} height={12} aria-hidden="true">
+              <rect class={styles.audible} x={0} y={3} width={14} height={6} />
+            </svg>
+            too little to be heard
+          </span>
+        )}
         <span class={styles.sign}>
           <svg width={14} height={12} aria-hidden="true">
             <path class={styles.change} d="M7 2L12 11L2 11Z" />

@@ -3,6 +3,7 @@ import { displayName } from '../../../shared/music/names';
 import type { Score } from '../../../shared/music/score';
 import { dayNumber } from '../../../shared/log/day';
 import { type Join, joinsOf } from '../../../shared/listening/findings';
+import { mean } from '../../../shared/listening/statistics';
 import { shortDay } from '../../parts/dates';
 import { preferences } from '../../preferences';
 import type { HeardEvent } from './heard-section';
@@ -23,11 +24,22 @@ const y = (wait: number): number => {
 
 interface JoinOverTime {
   readonly join: Join;
-  /** A wait for each take that has one, oldest first. */
+  /** A wait for each take that has one, oldest first; over several days the mean of each day. */
   readonly waits: readonly { readonly day: string; readonly wait: number }[];
 }
 
 const keyOf = ({ hand, way, tone }: Join): string => `${hand} ${way} ${tone}`;
+
+type DayWait = JoinOverTime['waits'][number];
+
+function meanOfDays(waits: readonly DayWait[]): readonly DayWait[] {
+  const byDay = new Map<string, readonly number[]>();
+  for (const { day, wait } of waits) byDay.set(day, [...(byDay.get(day) ?? []), wait]);
+  if (byDay.size === 1) return waits;
+  return [...byDay].map(([day, all]) => ({ day, wait: mean(all)! }));
+}
+
+const lastOf = ({ waits }: JoinOverTime): number => waits.at(-1)!.wait;
 
 export function joinsOverTime(runs: readonly HeardEvent[], score: Score): readonly JoinOverTime[] {
   const byKey = new Map<string, JoinOverTime>();
@@ -38,7 +50,8 @@ export function joinsOverTime(runs: readonly HeardEvent[], score: Score): readon
     }
   }
   return [...byKey.values()]
-    .toSorted((a, b) => b.join.wait - a.join.wait || keyOf(a.join).localeCompare(keyOf(b.join)))
+    .map(({ join, waits }) => ({ join, waits: meanOfDays(waits) }))
+    .toSorted((a, b) => lastOf(b) - lastOf(a) || keyOf(a.join).localeCompare(keyOf(b.join)))
     .slice(0, MOST_JOINS);
 }
 

@@ -8,7 +8,7 @@ import { NoProgramme } from '../../parts/no-programme';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { useStore } from '../../store-context';
-import { FileField } from './file-field';
+import { RecordingField } from './recording-field';
 import { bodyOf, type FoundRun, runsInFile } from './found-runs';
 import { RunRow } from './run-row';
 import styles from './recording-screen.module.css';
@@ -83,7 +83,7 @@ export function RecordingScreen() {
         The recording is cut at its rests, and each run is found among the arpeggios. You decide
         which of them count, and how they went. They are recorded as played today.
       </p>
-      <FileField onFile={(file) => void read(file)} />
+      <RecordingField onFile={(file) => void read(file)} />
       {reading.state === 'reading' && <p role="status">Reading the recording.</p>}
       {reading.state === 'failed' && (
         <p role="alert" class={styles.failure}>
