@@ -6,9 +6,10 @@ import type { CourseName } from './courses';
 import { FINDINGS } from './findings';
 import { CELLS, type Extent, type JobResult, OTHER_CELLS, OTHER_PLANNERS } from './jobs';
 import { FAMILIES } from './learner';
+import { marksText } from './marks';
 import { placementText } from './placement';
 import { PLANNER_TEXTS } from './planners';
-import { LONGEST, type Outcome } from './student-life';
+import { FOLLOWED, LONGEST, type Outcome } from './student-life';
 import { mean, percent, table } from './table';
 
 const COURSE_TEXTS: Readonly<Record<CourseName, string>> = {
@@ -105,8 +106,8 @@ function forecastTable(book: Book): string {
   const rows = FAMILIES.map((family) => {
     const made = CELLS.flatMap((cell) => book.outcomes(family, cell, 'app')).flatMap((outcome) =>
       outcome.forecasts
-        .filter((forecast) => forecast.made < (outcome.days ?? LONGEST))
-        .map((forecast) => ({ ...forecast, came: (outcome.days ?? Infinity) - forecast.made })),
+        .filter((forecast) => forecast.made < (outcome.arrived ?? FOLLOWED))
+        .map((forecast) => ({ ...forecast, came: (outcome.arrived ?? Infinity) - forecast.made })),
     );
     const share = (is: (one: (typeof made)[number]) => boolean): string =>
       percent(made.filter(is).length / made.length);
@@ -193,9 +194,11 @@ ${reliabilityTable(book)}
 ## Forecast of the date
 
 Made on days 42, 70, 98, 126 and 154 of each life with the app, for four octaves together, and held against the day on
-which 90 % were ready in truth. The interval was meant to hold eight in ten.
+which 90 % were ready in truth, for which students are followed to day ${FOLLOWED}. The interval is meant to hold eight in ten.
 
 ${forecastTable(book)}
+
+${marksText(extent)}
 
 ${placementText(extent)}
 

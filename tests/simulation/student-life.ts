@@ -26,6 +26,8 @@ import { tracesTruth } from './truths/traces';
 export { FIRST_DAY, programmeFor } from './courses';
 
 export const LONGEST = 400;
+/** Whose forecasts are kept is followed for longer, so that it is known whether they came true. */
+export const FOLLOWED = 900;
 const SHARE_AIMED = 0.9;
 const AWAY = 30;
 const FORECAST_DAYS: ReadonlySet<number> = new Set([30, 60, 90, 120]);
@@ -59,6 +61,8 @@ export interface Outcome {
   readonly kept: number;
   readonly runs: number;
   readonly forecasts: readonly PastForecast[];
+  /** As `days`, but within FOLLOWED for those whose forecasts are kept. */
+  readonly arrived: number | null;
 }
 
 /** Made on a day of the life, in days from then. */
@@ -71,6 +75,7 @@ export interface PastForecast {
 
 /** Days on which the forecast of four octaves is kept, to be held against what happened. */
 const PROPHECY_DAYS: ReadonlySet<number> = new Set([42, 70, 98, 126, 154]);
+const LAST_PROPHECY = Math.max(...PROPHECY_DAYS);
 /** Before so many days the estimates move for what is learnt of the student, and not for what he has gained. */
 const FIRST_DAYS = 7;
 
@@ -127,7 +132,7 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
   const items = goalsOf(course);
   const goals = { items, level: Math.log2(programme.stages[course.goal].target / 4) };
   applyEvents(student, [stamped({ kind: 'programme', programme }, FIRST_DAY)], NONE);
-  let days: number | null = null;
+  let arrived: number | null = null;
   let share = 0;
   let kept = 0;
   let runs = 0;
@@ -160,7 +165,8 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
       runs += 1;
     }
   };
-  for (let count = 0; count < LONGEST; count++) {
+  const last = nextRun ? FOLLOWED : LONGEST;
+  for (let count = 0; count < last; count++) {
     const number = FIRST_DAY + count;
     if (count === course.milestone) {
       share = readyShare(learner, goals, number);
@@ -168,7 +174,7 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
     }
     if (atTarget && FORECAST_DAYS.has(count))
       forecast(learner, student, { goals, number, atTarget });
-    if (nextRun) {
+    if (nextRun && count <= LAST_PROPHECY) {
       known.push(milestoneOf(student.learner, programme, dayOfNumber(number)));
       if (PROPHECY_DAYS.has(count)) {
         const before = known[Math.max(FIRST_DAYS, count - WINDOW)]!;
@@ -176,8 +182,8 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
         if (said.kind === 'expected') forecasts.push({ made: count, ...said });
       }
     }
-    if (days === null && readyShare(learner, goals, number) >= SHARE_AIMED) days = count;
-    if (days !== null && count >= course.milestone) break;
+    if (arrived === null && readyShare(learner, goals, number) >= SHARE_AIMED) arrived = count;
+    if (arrived !== null && count >= course.milestone) break;
     if (!isPractised(learner.traits, count, calendar)) continue;
     const day = dayOfNumber(number);
     const seconds = (60 * minutesOn(programme, day)) / course.sittings;
@@ -189,7 +195,9 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
       }
     }
   }
-  return { days, share, kept: share > 0 ? Math.min(1, kept / share) : 1, runs, forecasts };
+  const days = arrived !== null && arrived < LONGEST ? arrived : null;
+  const held = share > 0 ? Math.min(1, kept / share) : 1;
+  return { days, share, kept: held, runs, forecasts, arrived };
 }
 
 function forecast(
