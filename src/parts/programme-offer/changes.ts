@@ -39,6 +39,12 @@ const LINES: readonly (readonly [string, (programme: Programme) => string])[] = 
   ['Minutes a day', ({ minutes }) => String(minutes)],
   ['Days a week', ({ daysPerWeek }) => String(daysPerWeek)],
   ['Date', ({ date }) => (date === null ? 'none' : dateText(date))],
+  [
+    'Also',
+    ({ furtherDates = [] }) =>
+      furtherDates.map(({ day, words }) => `${words} ${dateText(day)}`.trim()).join('; ') ||
+      'nothing',
+  ],
   ['In words', ({ requirements }) => requirements ?? 'nothing'],
 ];
 
