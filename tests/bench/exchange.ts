@@ -12,6 +12,18 @@ const RUNS = 20_000;
 /** Milliseconds. */
 const LIMIT = 100;
 const MB = 1_000_000;
+/** Records after which it is told how it goes: all of them take minutes. */
+const EACH = 5;
+
+const inMB = (bytes: number): string => `${(bytes / MB).toFixed(1)} MB`;
+
+function tell(times: readonly number[], longest: number, mostOfWorker: number): void {
+  const total = times.reduce((sum, time) => sum + time, 0);
+  console.log(`${times.length} records of ${RUNS} runs: ${(total / 1000).toFixed(1)} s`);
+  console.log(`  the first ${times[0]!.toFixed(0)} ms, the last ${times.at(-1)!.toFixed(0)} ms`);
+  console.log(`  longest task of the page: ${longest.toFixed(0)} ms (at most ${LIMIT})`);
+  console.log(`  memory of the thread that takes them in, at most: ${inMB(mostOfWorker)}`);
+}
 
 export async function benchExchange(students = STUDENTS): Promise<void> {
   const server = await startServer({ '/': await buildHarness('tests/bench/take-in.ts') });
@@ -31,16 +43,11 @@ export async function benchExchange(students = STUDENTS): Promise<void> {
       });
       mostOfWorker = Math.max(mostOfWorker, await workers.stop());
       longest = Math.max(longest, ...tasks);
+      if ((place + 1) % EACH === 0) tell(times, longest, mostOfWorker);
     }
     const client = await context.newCDPSession(page);
     await client.send('HeapProfiler.collectGarbage');
     const { usedSize } = await client.send('Runtime.getHeapUsage');
-    const total = times.reduce((sum, time) => sum + time, 0);
-    const inMB = (bytes: number): string => `${(bytes / MB).toFixed(1)} MB`;
-    console.log(`${students} records of ${RUNS} runs: ${(total / 1000).toFixed(1)} s`);
-    console.log(`  the first ${times[0]!.toFixed(0)} ms, the last ${times.at(-1)!.toFixed(0)} ms`);
-    console.log(`  longest task of the page: ${longest.toFixed(0)} ms (at most ${LIMIT})`);
-    console.log(`  memory of the thread that takes them in, at most: ${inMB(mostOfWorker)}`);
     console.log(`  memory of the page afterwards: ${inMB(usedSize)}`);
   } finally {
     await context.close();

@@ -107,6 +107,15 @@ test('a family on one device: whose page it is, switched by one tap, in both win
   await nameOf(page, 'Ben').click();
   await page.getByText(/five stages/).waitFor();
 
+  // On the music stand and on paper it is said as well.
+  await page.goto(`${server.url}#/play`);
+  expect(await page.locator('[data-stand] header').innerText()).toMatch(/^Ben\n/);
+  await page.goto(`${server.url}#/map`);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.getByRole('main').innerText()).toMatch(/^Ben\n/);
+  await page.emulateMedia({ media: 'screen' });
+  await page.goto(`${server.url}#/settings`);
+
   // Archived and taken back, then removed, with the record as a file before; the file brings it all back.
   const more = page.getByRole('button', { name: 'More about Ben' });
   await more.click();

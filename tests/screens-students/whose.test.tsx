@@ -1,7 +1,8 @@
 import { signal } from '@preact/signals';
 import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
+import type { ComponentChildren } from 'preact';
 import { afterEach, expect, test, vi } from 'vitest';
-import { Whose } from '../../src/parts/page/whose';
+import { Whose, WhoseName } from '../../src/parts/page/whose';
 import { route } from '../../src/route';
 import { StudentsContext } from '../../src/store-context';
 import type { Listed, Students } from '../../src/store/store';
@@ -18,16 +19,23 @@ const listed = (name: string, isArchived = false): Listed => ({
   isArchived,
 });
 
-const Shown = ({ students }: { readonly students: Students }) => (
-  <StudentsContext.Provider value={students}>
-    <Whose />
-  </StudentsContext.Provider>
+interface ShownProps {
+  readonly students: Students;
+  readonly children: ComponentChildren;
+}
+
+const Shown = ({ students, children }: ShownProps) => (
+  <StudentsContext.Provider value={students}>{children}</StudentsContext.Provider>
 );
 
 function show(all: readonly Listed[], shown = 'id of Ada') {
   const asked = vi.fn<Students['show']>(() => Promise.resolve());
   const students = { listed: signal(all), shown: signal(shown), show: asked } as Partial<Students>;
-  const { container } = render(<Shown students={students as Students} />);
+  const { container } = render(
+    <Shown students={students as Students}>
+      <Whose />
+    </Shown>,
+  );
   return { container, asked };
 }
 
@@ -81,4 +89,19 @@ test('of many none is chosen there', async () => {
   show(['Ada', 'Ben', 'Cleo', 'Dora', 'Emil'].map((name) => listed(name)));
   const list = screen.getByLabelText<HTMLSelectElement>('Student');
   expect(list.selectedOptions[0]!.textContent).toBe('One student…');
+});
+
+function nameAmong(all: readonly Listed[]): string {
+  const students: Partial<Students> = { listed: signal(all), shown: signal('id of Ada') };
+  const { container } = render(
+    <Shown students={students as Students}>
+      <WhoseName />
+    </Shown>,
+  );
+  return container.textContent;
+}
+
+test('where nothing is to be tapped only the name stands, and nothing of one student alone', () => {
+  expect(nameAmong([listed('Ben'), listed('Ada')])).toBe('Ada');
+  expect(nameAmong([listed('Ada')])).toBe('');
 });

@@ -12,7 +12,7 @@ import type { StartingNote } from '../../../shared/music/deck';
 import { hrefOf, route, type ScreenName } from '../../route';
 import { KeyboardStrip } from '../keyboard/keyboard-strip';
 import styles from './page.module.css';
-import { Whose } from './whose';
+import { Whose, WhoseName } from './whose';
 
 interface PageProps {
   readonly title: string;
@@ -29,6 +29,8 @@ const LINKS: readonly (readonly [ScreenName, string])[] = [
   ['settings', 'Settings'],
   ['help', 'Help'],
 ];
+/** Screens that say themselves whose they are, or are about all. */
+const NAMED: ReadonlySet<ScreenName> = new Set(['report', 'studio']);
 const NO_NOTES: readonly StartingNote[] = [];
 
 export function Page({ title, note, lit = NO_NOTES, isWide = false, children }: PageProps) {
@@ -52,6 +54,7 @@ export function Page({ title, note, lit = NO_NOTES, isWide = false, children }: 
         </nav>
       </header>
       <main class={styles.main}>
+        {!NAMED.has(route.value.screen) && <WhoseName isForPaper />}
         <h1 ref={heading} tabIndex={-1}>
           {title}
         </h1>

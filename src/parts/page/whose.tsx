@@ -38,6 +38,18 @@ export function Whose() {
   );
 }
 
+/**
+ * Only the name, where nothing is to be tapped: on the music stand, and on paper. Nothing while the device has one
+ * student.
+ */
+export function WhoseName({ isForPaper = false }: { readonly isForPaper?: boolean }) {
+  const students = useContext(StudentsContext);
+  const all = students?.listed.value ?? [];
+  const shown = all.find(({ id }) => id === students?.shown.value);
+  if (all.length < 2 || shown === undefined) return null;
+  return <p class={isForPaper ? styles.onPaper : styles.onStand}>{studentText(shown.name)}</p>;
+}
+
 interface NamesProps {
   readonly present: readonly Listed[];
   /** Null where the page is about all of them. */

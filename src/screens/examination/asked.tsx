@@ -6,6 +6,7 @@ import { itemOf } from '../../../shared/music/deck';
 import { Button } from '../../parts/button/button';
 import { Figures } from '../../parts/figures/figures';
 import { useTitleFocus } from '../../parts/page/page';
+import { WhoseName } from '../../parts/page/whose';
 import { Mark } from '../../parts/stepper/beat-note';
 import { chordText, wayText } from '../../parts/words';
 import { go } from '../../route';
@@ -40,9 +41,12 @@ export function Asked({ draft, programme, onChange, onGiveUp }: AskedProps) {
   return (
     <main class={styles.stand} data-stand>
       <header class={styles.bar}>
-        <p class={styles.place}>
-          Examination, {at + 1} of {asked.length}
-        </p>
+        <div>
+          <WhoseName />
+          <p class={styles.place}>
+            Examination, {at + 1} of {asked.length}
+          </p>
+        </div>
         <Button size="stand" onClick={() => go('report')}>
           Pause
         </Button>

@@ -1,5 +1,6 @@
 import { PROBES } from '../../../shared/planning/placement';
 import { Button } from '../../parts/button/button';
+import { WhoseName } from '../../parts/page/whose';
 import { noteText, wayText } from '../../parts/words';
 import type { OpenEntry } from '../../day/session';
 import styles from './stand-bar.module.css';
@@ -21,6 +22,7 @@ export function StandBar({ entry, at, isPlaying, onStop }: StandBarProps) {
   return (
     <header class={styles.bar}>
       <div class={styles.words}>
+        <WhoseName />
         <p class={styles.way}>
           <span class="music">{noteText(entry.note)}</span>, {wayText(entry.way)}
         </p>
