@@ -13,6 +13,10 @@ test('an offered programme shows only the lines that differ', () => {
     stages,
     date: '2027-06-12',
     requirements: 'From memory.',
+    furtherDates: [
+      { day: '2027-05-30', words: 'rehearsal' },
+      { day: '2027-06-05', words: '' },
+    ],
   };
   expect(changesOf(DEFAULT_PROGRAMME, offered)).toEqual([
     {
@@ -26,6 +30,7 @@ test('an offered programme shows only the lines that differ', () => {
       after: 'at 60',
     },
     { what: 'Date', before: 'none', after: '12 June 2027' },
+    { what: 'Also', before: 'nothing', after: 'rehearsal 30 May 2027; 5 June 2027' },
     { what: 'In words', before: 'nothing', after: 'From memory.' },
   ]);
 });
@@ -33,6 +38,6 @@ test('an offered programme shows only the lines that differ', () => {
 test('the same programme shows none, and without a programme before every line is shown', () => {
   expect(changesOf(DEFAULT_PROGRAMME, { ...DEFAULT_PROGRAMME })).toEqual([]);
   const all = changesOf(null, DEFAULT_PROGRAMME);
-  expect(all).toHaveLength(13);
+  expect(all).toHaveLength(14);
   expect(all.every(({ before }) => before === null)).toBe(true);
 });
