@@ -5,6 +5,7 @@ import { benchLights } from './lights';
 import { benchListening } from './listening';
 import { benchModel } from './model';
 import { benchPage } from './page';
+import { benchReport } from './report';
 import { benchSound } from './sound';
 import { benchStaff } from './staff';
 import { benchStudio } from './studio';
@@ -19,6 +20,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   exchange: benchExchange,
   studio: benchStudio,
   page: benchPage,
+  report: benchReport,
 };
 
 const asked = process.argv.slice(2);
