@@ -1,9 +1,9 @@
 /** Keys of the piano that act while nothing is being played: see piano-keys.ts. */
 import { useEffect, useRef } from 'preact/hooks';
+import type { Fluency } from '../../../shared/log/events';
 import { keysOfHand } from '../../../shared/music/score';
 import { type KeyAction, learntKeys } from '../../parts/piano-keys';
 import { preferences } from '../../preferences';
-import type { KeyMessage } from '../../sound/key-message';
 import { midi } from '../../sound/midi-input';
 import type { Course } from './course';
 
@@ -13,7 +13,7 @@ const ALONE = 600;
 const HOLD = 1000;
 
 export type KeyActions = Readonly<{
-  rate?: (fluency: Extract<KeyAction, { kind: 'rate' }>['fluency']) => void;
+  rate?: (fluency: Fluency) => void;
   forward?: () => void;
   back?: () => void;
 }>;
@@ -43,7 +43,7 @@ export function watchKeys(onAction: (action: KeyAction) => void): () => void {
     if (!isDown || !preferences.peek().holdsPedal || midi.down.peek().length > 0) return;
     holding = window.setTimeout(() => onAction({ kind: 'forward' }), HOLD);
   };
-  const unlisten = midi.listen((message: KeyMessage) => {
+  const unlisten = midi.listen((message) => {
     if (message.kind === 'struck') strike(message.midi);
     if (message.kind === 'pedal') tread(message.isDown);
   });

@@ -20,17 +20,18 @@ export function ListeningSection() {
         of it leaves this device, and neither sound nor notes are kept, only measures.
       </p>
       <p class="soft">
-        A keyboard is heard exactly. By the microphone neither loudness nor extra notes are heard,
-        the pedal should be up, and what is not sure is not counted: with both hands, some upper
-        notes.
+        A keyboard is heard exactly: each note lights up as it is played, and without a beat, or
+        with one that is only seen, the page can turn with you. By the microphone neither loudness
+        nor extra notes are heard, the pedal should be up, and what is not sure is not counted: with
+        both hands, some upper notes. So it only tells afterwards what it heard.
       </p>
       <EarControl />
       {isByMicrophone && <MicrophoneCheck />}
-      <PianoKeysPart />
       {!hasMidi() && <p class="soft">This browser has no Web MIDI; others on this device may.</p>}
       <ButtonLink href={hrefOf('recording')} kind="quiet">
         Judge a recording (MIDI file)
       </ButtonLink>
+      <PianoKeysPart />
     </Section>
   );
 }
