@@ -3,6 +3,7 @@ import type { Day } from '../log/events';
 import { askedStages, asksFor, type Programme } from '../log/programme';
 import { roundItems, type Stage, type StartingNote } from '../music/deck';
 import { chanceEven } from '../learning/prediction';
+import { SHORTEST_ROUND } from './candidates';
 import { daysOfEve } from './dates';
 import { notesOf, type Student } from './student';
 
@@ -14,6 +15,7 @@ function isNearlyReady(student: Student, note: StartingNote, stage: Stage, day: 
   const items = roundItems(note, stage).filter(
     (item) => asksFor(programme!, stage, item.chord) && !aside.has(item.id),
   );
+  if (items.length < SHORTEST_ROUND) return false;
   if (items.some((item) => learner.runs[item.index] === 0)) return false;
   const { target } = programme!.stages[stage];
   const sum = items.reduce((total, item) => total + chanceEven(learner, item, target, day), 0);
