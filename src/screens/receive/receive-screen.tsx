@@ -1,12 +1,14 @@
 /** Opens a file: one that the system has handed to the app, or one that is chosen here. */
-import { useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import { launchedFile } from '../../launch';
 import { say } from '../../parts/notice/notice';
 import { OpenFile } from '../../parts/open-file/open-file';
 import { Page } from '../../parts/page/page';
 import { go } from '../../route';
+import { StudentsContext } from '../../store-context';
 
 export function ReceiveScreen() {
+  const students = useContext(StudentsContext);
   const launched = launchedFile.value;
   const [file, setFile] = useState<File | null>(null);
   useEffect(() => {
@@ -22,7 +24,9 @@ export function ReceiveScreen() {
       <OpenFile
         file={file}
         onTakenIn={() => {
-          say('Taken in.');
+          const isOneOfMany = (students?.listed.peek().length ?? 0) > 1;
+          const onward = { label: 'All students', do: () => go('studio') };
+          say('Taken in.', isOneOfMany ? onward : undefined);
           go('today');
         }}
       />

@@ -91,9 +91,13 @@ function Row({ line, today, onOpen }: RowProps) {
   return (
     <tr role="row" aria-busy={overview === null}>
       <th role="rowheader" scope="row" class={styles.name}>
-        <button type="button" class={styles.open} onClick={() => onOpen(line, 'report')}>
+        <button
+          type="button"
+          class={styles.open}
+          title={`Report of ${name}`}
+          onClick={() => onOpen(line, 'report')}
+        >
           {name}
-          <span class="spoken">: report</span>
         </button>
       </th>
       {overview === null ? <Unread /> : <Figures overview={overview} today={today} />}
