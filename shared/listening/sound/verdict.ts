@@ -33,6 +33,8 @@ const TINY = 0.03;
 /** Share from which another key was played, and how many semitones off it may lie, for one hand and for two. */
 const OTHER = 0.3;
 const OTHER_TOGETHER = 0.2;
+/** The same of two hands where nothing of the expected note is there. */
+const OTHER_INSTEAD = 0.1;
 const FAR = 11;
 const FAR_TOGETHER = 6;
 /** Semitones from a key to its partials 2 to 8, and the share up to which a key there may be nothing else. */
@@ -76,7 +78,9 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
   const instead = (midi: number, sure: readonly number[]): number | null => {
     const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
     const mayBePartial = sure.some((key) => PARTIALS.has(played - key));
-    const least = mayBePartial ? MAY_BE_PARTIAL : OTHER_TOGETHER;
+    const isAbsent = shareOf(evidence, midi) < FAINT_TOGETHER;
+    const other = isAbsent ? OTHER_INSTEAD : OTHER_TOGETHER;
+    const least = mayBePartial ? MAY_BE_PARTIAL : other;
     return shareOf(evidence, played) >= least ? played : null;
   };
   /** Whether a key beside it sounds more, so that what there is of this one comes from other notes. */
