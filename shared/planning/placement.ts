@@ -4,7 +4,7 @@
  */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme } from '../log/programme';
 import { type Item, type ItemId, roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { playableTempo, type Tempo } from '../music/tempo';
 import type { Learner } from '../learning/learner';
@@ -25,8 +25,16 @@ export interface Probe {
 const stagesUpTo = (programme: Programme): readonly Stage[] =>
   STAGES.slice(0, topStage(programme) + 1);
 
-const itemsOf = (programme: Programme, stage: Stage): readonly Item[] =>
-  programme.notes.flatMap((note) => roundItems(note, stage));
+/** Of a stage that is only a step on the way, the chords that are asked for in any other. */
+function itemsOf(programme: Programme, stage: Stage): readonly Item[] {
+  const asked = askedStages(programme);
+  const stages = asked.includes(stage) ? [stage] : asked;
+  return programme.notes.flatMap((note) =>
+    roundItems(note, stage).filter(({ chord }) =>
+      stages.some((one) => asksFor(programme, one, chord)),
+    ),
+  );
+}
 
 /** How often an item's note and chord have been played: the model sees no difference, the hand does. */
 function timesPlayed(learner: Learner, items: readonly Item[]): (item: Item) => number {

@@ -22,16 +22,21 @@ function openedFor(student: Student, items: readonly Item[], day: Day): Opened |
   return { chord: items.length === 1 ? null : told.item.chord, turn: told.turn, day };
 }
 
+/** Of some items the one whose reach is lowest, with that reach. */
+export function weakestOf({ learner }: Student, items: readonly Item[], day: Day) {
+  const [weakest] = items
+    .map((item) => ({ item, reach: reachOf(learner, item, day).tempo }))
+    .toSorted((a, b) => a.reach - b.reach || a.item.index - b.item.index);
+  return weakest!;
+}
+
 export function reasonFor(
   student: Student,
   programme: Programme,
   items: readonly Item[],
   day: Day,
 ): Reason {
-  const byReach = items
-    .map((item) => ({ item, reach: reachOf(student.learner, item, day).tempo }))
-    .toSorted((a, b) => a.reach - b.reach || a.item.index - b.item.index);
-  const { item, reach } = byReach[0]!;
+  const { item, reach } = weakestOf(student, items, day);
   const last = student.lastRuns.get(item.id);
   const stage = stageIndex(item.way);
   if (last === undefined) {

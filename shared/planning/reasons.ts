@@ -17,6 +17,11 @@ export interface Weakest {
   readonly reach: Tempo;
 }
 
+/** What may be expected today of the item that lacks most. */
+interface Expected {
+  readonly reach: Tempo;
+}
+
 /** The stage of an entry that is new was opened by what was played. */
 export interface Opened {
   /** The one of a round for which it is told; null in an entry of one item. */
@@ -26,11 +31,11 @@ export interface Opened {
 }
 
 export type Reason =
-  | { readonly kind: 'wished' }
+  | ({ readonly kind: 'wished' } & Expected)
   /** In the week before the date: a whole round at the target before anything else. */
-  | { readonly kind: 'cold' }
+  | ({ readonly kind: 'cold' } & Expected)
   /** Every fifth entry of a note goes back a stage. */
-  | { readonly kind: 'look-back'; readonly way: Way }
+  | ({ readonly kind: 'look-back'; readonly way: Way } & Expected)
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
   | {
       readonly kind: 'new';
@@ -39,7 +44,7 @@ export type Reason =
       readonly reach: Tempo;
     }
   /** On the list for another time today. */
-  | { readonly kind: 'again'; readonly times: number }
+  | ({ readonly kind: 'again'; readonly times: number } & Expected)
   /** Days without practice. */
   | ({ readonly kind: 'rested' } & Weakest)
   /** Most tempo to gain for the time it takes. */
@@ -105,17 +110,17 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
   const mark = (tempo: Tempo): number => markOf(tempo, grouping);
   switch (reason.kind) {
     case 'wished':
-      return 'Asked for by your teacher.';
+      return `Asked for by your teacher. Likely even at ${mark(reason.reach)}.`;
     case 'cold':
-      return 'As on the day itself: once, cold, at the tempo that is asked.';
+      return `As on the day itself: once, cold, at the tempo that is asked. Likely even at ${mark(reason.reach)}.`;
     case 'look-back':
-      return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind.`;
+      return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind. Likely even at ${mark(reason.reach)}.`;
     case 'new':
       return reason.below === null
         ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`
         : `New, ${openedText(reason.below, reason.opened, grouping)}. Likely even at ${mark(reason.reach)}.`;
     case 'again':
-      return `For the ${ORDINALS[reason.times] ?? 'next'} time today: still the most to gain.`;
+      return `For the ${ORDINALS[reason.times] ?? 'next'} time today: still the most to gain. Likely even at ${mark(reason.reach)}.`;
     case 'rested':
       return `${lastText(reason, grouping)}. After the pause likely even at ${mark(reason.reach)}.`;
     case 'short':

@@ -22,7 +22,7 @@ import { isNothingNew } from './front';
 import { joinedNotes } from './joining';
 import { lookBackWay } from './look-back';
 import { isTwinOfToday, mayFollow, type Placed } from './order';
-import { reasonFor } from './reason-for';
+import { reasonFor, weakestOf } from './reason-for';
 import type { Reason } from './reasons';
 import type { Student } from './student';
 import { wishedOn } from './wishes';
@@ -122,11 +122,12 @@ type Cause = 'cold' | 'wished' | 'look-back' | null;
 function reasonOf(planning: Planning, candidate: Candidate, cause: Cause): Reason {
   const { student, programme, day, planned } = planning;
   const { items, way } = candidate;
-  if (cause === 'cold' || cause === 'wished') return { kind: cause };
-  if (cause === 'look-back') return { kind: 'look-back', way };
+  const { reach } = weakestOf(student, items, day);
+  if (cause === 'cold' || cause === 'wished') return { kind: cause, reach };
+  if (cause === 'look-back') return { kind: 'look-back', way, reach };
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
-    ? { kind: 'again', times: times + 1 }
+    ? { kind: 'again', times: times + 1, reach }
     : reasonFor(student, programme, items, day);
 }
 

@@ -66,8 +66,8 @@ describe('a cold round', () => {
     const [entry, ...others] = planDay(student, on(5), 20).entries;
     expect(entry).toMatchObject({ kind: 'round', way: 'together.4', tempo: 240 });
     expect(entry!.items).toHaveLength(11);
-    expect(reasonText(entry!.reason, 4)).toBe(
-      'As on the day itself: once, cold, at the tempo that is asked.',
+    expect(reasonText(entry!.reason, 4)).toMatch(
+      /^As on the day itself: once, cold, at the tempo that is asked\. Likely even at \d+\.$/,
     );
     expect(others.map(({ reason }) => reason.kind)).not.toContain('cold');
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayNumber } from '../../shared/log/day';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import { type Item, itemOf, roundItems, STAGES } from '../../shared/music/deck';
+import { type Item, type ItemId, itemOf, roundItems, STAGES } from '../../shared/music/deck';
 import { type Learner, newLearner } from '../../shared/learning/learner';
 import { observe } from '../../shared/learning/observe';
 import { reachOf } from '../../shared/learning/prediction';
@@ -105,6 +105,33 @@ describe('placement', () => {
     const alone = (['right.2', 'left.2'] as const).flatMap((way) => roundItems('d', way));
     const all = new Set(alone.map(({ id }) => id));
     expect(nextProbe(newLearner(), programme, { day: START, without: all })).toBeNull();
+  });
+
+  it('keeps to the chords that the programme asks for', () => {
+    const { stages } = DEFAULT_PROGRAMME;
+    const step = { asked: false, target: 240 };
+    const programme = {
+      ...DEFAULT_PROGRAMME,
+      stages: {
+        ...stages,
+        'right.2': { ...stages['right.2'], chords: ['major-53', 'minor-53'] as const },
+        'left.2': step,
+        'together.2': step,
+        'together.4': { ...stages['together.4'], chords: ['major-53'] as const },
+      },
+    };
+    const chordsOf = (way: string): ReadonlySet<string> => {
+      const without = new Set<ItemId>();
+      const learner = newLearner();
+      for (;;) {
+        const probe = nextProbe(learner, programme, { day: START, without });
+        if (probe === null) break;
+        without.add(probe.item.id);
+      }
+      return new Set([...without].filter((id) => id.endsWith(way)).map((id) => itemOf(id).chord));
+    };
+    expect(chordsOf('right.2')).toEqual(new Set(['major-53', 'minor-53']));
+    expect(chordsOf('left.2')).toEqual(new Set(['major-53', 'minor-53']));
   });
 
   it('asks for one hand only where the programme does', () => {
