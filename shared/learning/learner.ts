@@ -59,7 +59,7 @@ export const START_CUTS = [-Infinity, -0.8, -0.4, 0, 0.45, Infinity] as const;
 /** Spread of what is not known of a new student, in octaves: of the ability, of each way, and of each item beside these. */
 const ABILITY_SPREAD = 0.35;
 const WAY_SPREAD = 0.2;
-const ITEM_SPREAD = 0.2;
+const ITEM_SPREAD = 0.18;
 const START_ABILITY = Math.log2(45);
 /** By way: right 2, left 2, together 2, together 4, contrary; then right 4 and left 4, set between their neighbours. */
 const START_EFFECTS = [0, -0.1, -0.4, -0.55, -0.7, -0.15, -0.25] as const;

@@ -9,6 +9,8 @@ const NOISE_RUNS = 100;
 const LOG_NOISE_LIMITS = [-2, -0.5] as const;
 /** What one rating tells of the logarithm of the spread, in units of its own variance. */
 const NOISE_TOLD = 0.8;
+/** No rating tells more than so much of the spread, as runs that are far off are commoner than in a normal distribution. */
+const MOST_TOLD = 1.5;
 /** Chance of each level of fluency in a stray run. */
 const STRAY_LEVELS = [1 / 6, 1 / 6, 1 / 6, 1 / 4, 1 / 4] as const;
 /** No rating is taken for stray altogether, or a wrong estimate could never be put right. */
@@ -65,7 +67,7 @@ export function listen(
   const sharpening = trust * (shift * shift + curve) - trust * (1 - trust) * shift * shift;
   told.shift = trust * Math.min(4, Math.max(-4, shift));
   told.sharpening = Math.min(0.98, Math.max(0, sharpening));
-  told.narrowing = trust * Math.min(2, Math.max(-2, curve));
+  told.narrowing = trust * Math.min(MOST_TOLD, Math.max(-MOST_TOLD, curve));
   told.lowerCut = -trust * Math.min(3, atLower / mass);
   told.upperCut = trust * Math.min(3, atUpper / mass);
 }
