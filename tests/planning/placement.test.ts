@@ -81,18 +81,18 @@ describe('placement', () => {
     expect(probe.tempo % 3).toBe(0);
   });
 
-  it('begins with each hand alone', () => {
+  it('PLACE: begins with each hand alone', () => {
     const ways = placed(() => 200).items.map(({ way }) => way);
     expect(new Set(ways.slice(0, 2))).toEqual(new Set(['right.2', 'left.2']));
     expect(ways.slice(2)).toContain('together.4');
   });
 
-  it('never goes faster than a fifth above the target', () => {
+  it('PLACE: never goes faster than a fifth above the target', () => {
     const { tempos } = placed(() => 1000, 20);
     expect(Math.max(...tempos)).toBe(288);
   });
 
-  it('does not lead a beginner beyond what is out of reach', () => {
+  it('PLACE: does not lead a beginner beyond what is out of reach', () => {
     const { items } = placed(() => 30);
     expect(new Set(items.map(({ way }) => way))).toEqual(new Set(['right.2', 'left.2']));
   });

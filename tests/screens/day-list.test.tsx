@@ -35,7 +35,7 @@ test('an entry is done when all of its items have a run under its key', async ()
   expect(list.next.value).toBe(list.entries.value[1]);
 });
 
-test('what is played outside the list counts for it until the list is begun', async () => {
+test('BASIS: what is played outside the list counts for it until the list is begun', async () => {
   const { store, list } = await readyList();
   const first = list.next.value!;
   const outside = (item: RunBody['item'], tempo: number) =>
