@@ -37,9 +37,10 @@ function inProcess(jobs: Job[], results: JobResult[]): Promise<void> {
   });
 }
 
+const isLong = ({ planner }: Job): boolean => planner === 'oracle';
+
 /** All jobs, the long ones first, so that neither process waits for the other at the end. */
 async function workAll(jobs: readonly Job[]): Promise<readonly JobResult[]> {
-  const isLong = ({ planner }: Job): boolean => planner === 'oracle';
   const open = [...jobs.filter(isLong), ...jobs.filter((job) => !isLong(job))];
   const results: JobResult[] = [];
   await Promise.all(Array.from({ length: PROCESSES }, () => inProcess(open, results)));
