@@ -62,7 +62,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           <Choice<Preferences['turner']>
             legend="The page turns"
             options={[
-              { value: 'beat', label: beat === 'off' ? 'by hand' : 'with the beat' },
+              { value: 'beat', label: beat === 'off' ? 'by hand' : 'by the beat' },
               { value: 'player', label: 'with you' },
             ]}
             value={preferences.value.turner}
