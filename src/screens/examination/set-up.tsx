@@ -91,6 +91,7 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
           <SeedField seed={seed} onChange={setSeed} />
           <Button onClick={() => setSeed(newSeed())}>Another number</Button>
         </div>
+        <p class={styles.note}>The same number draws the same again.</p>
       </div>
       {pool === 0 ? (
         <p>The programme asks for none of these chords there. Choose other chords or stages.</p>
@@ -129,7 +130,7 @@ interface SeedFieldProps {
 function SeedField({ seed, onChange }: SeedFieldProps) {
   return (
     <label class={styles.seed}>
-      Number of the draw: the same number draws the same again
+      Number of the draw
       <input
         type="number"
         inputMode="numeric"
