@@ -84,6 +84,23 @@ describe('the place of a clean run', () => {
     }
   });
 
+  it('is right at every note while one hand comes some tens of milliseconds after the other', () => {
+    const together = DECK.filter(({ way }) => handsOf(way) === 'together');
+    for (const [i, item] of together.filter((_, j) => j % 7 === 0).entries()) {
+      const leftLate = pick([-0.05, -0.03, 0.03, 0.05], seededRandom(i));
+      const told = follow(
+        expectedIn([item]),
+        { leftLate },
+        i,
+        pick([160, 240, 400], seededRandom(i + 1)),
+      );
+      expect([item.id, ...told.map(({ place }) => place)]).toEqual([
+        item.id,
+        ...told.map(({ step }) => step),
+      ]);
+    }
+  });
+
   it('is right at every note of every round', () => {
     for (const [i, way] of WAYS.entries()) {
       // Three starting notes of each way, all twelve in all.
