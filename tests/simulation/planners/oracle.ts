@@ -14,9 +14,6 @@ const MARGIN = 0.15;
 const MUCH = 0.3;
 /** What holds in three weeks counts, so that today's gloss does not. */
 const AHEAD = 21;
-/** Nine in ten make a programme ready, so those that lack most count for less. */
-const NEEDED = Math.ceil(0.9 * GOALS.length);
-const BEYOND = 0.3;
 const WAYS_OF_ENTRY: readonly (readonly Way[])[] = [
   ['together.4'],
   ['together.2'],
@@ -55,19 +52,13 @@ export const oracle: MakePlanner = ({ truth, traits }) => {
 
   const kept = new Float64Array(truth.state.length);
   const before = new Float64Array(truth.state.length);
-  const lacks = new Float64Array(GOALS.length);
 
   const options = NOTES.flatMap((note) =>
     WAYS_OF_ENTRY.map((ways): Option => ({ note, ways, tasks: [], rate: 1, isFresh: false })),
   );
 
-  const lackOn = (day: number): number => {
-    GOALS.forEach((index, i) => {
-      lacks[i] = lackOf(truth.level(index, day));
-    });
-    lacks.sort();
-    return lacks.reduce((sum, lack, i) => sum + (i < NEEDED ? lack : BEYOND * lack), 0);
-  };
+  const lackOn = (day: number): number =>
+    GOALS.reduce((sum, index) => sum + lackOf(truth.level(index, day)), 0);
 
   const taskOf = (arpeggios: readonly number[], way: Way, number: number): Task => {
     const items = arpeggios.map((arpeggio) => itemAt(arpeggio, way));
