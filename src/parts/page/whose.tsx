@@ -3,7 +3,6 @@ import { useContext } from 'preact/hooks';
 import type { StudentId } from '../../../shared/log/events';
 import { go, hrefOf, route } from '../../route';
 import { StudentsContext } from '../../store-context';
-import type { Listed } from '../../store/store';
 import { say } from '../notice/notice';
 import { studentText } from '../words';
 import styles from './whose.module.css';
@@ -51,7 +50,7 @@ export function WhoseName({ isForPaper = false }: { readonly isForPaper?: boolea
 }
 
 interface NamesProps {
-  readonly present: readonly Listed[];
+  readonly present: readonly { readonly id: StudentId; readonly name: string | null }[];
   /** Null where the page is about all of them. */
   readonly shown: StudentId | null;
   readonly onChoose: (id: StudentId) => void;
