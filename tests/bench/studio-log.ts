@@ -70,11 +70,13 @@ function logOf(place: number, runs: number, today: Day): readonly LogEvent[] {
   });
 }
 
-/** The file of one of them with so many runs. */
-export function studioFile(place: number, runs: number, today: Day): string {
-  const events = logOf(place, runs, today);
-  const kept = events.map((event) => ({ id: event.id, student: event.student, event }));
-  // Every seventh has not handed anything over for three weeks.
-  const made = (dayNumber(today) - (place % 7 === 6 ? 21 : 1)) * DAY_MS;
+/** A file with the records of some of them, with so many runs each. */
+export function studioFile(places: readonly number[], runs: number, today: Day): string {
+  const kept = places
+    .flatMap((place) => logOf(place, runs, today))
+    .map((event) => ({ id: event.id, student: event.student, event }));
+  // That of every seventh has come from another device, three weeks ago.
+  const isOld = places.length === 1 && places[0]! % 7 === 6;
+  const made = (dayNumber(today) - (isOld ? 21 : 1)) * DAY_MS;
   return headerLine(made, kept.length) + eventLines(kept);
 }
