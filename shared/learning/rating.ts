@@ -10,7 +10,7 @@ const LOG_NOISE_LIMITS = [-2, -0.5] as const;
 /** What one rating tells of the logarithm of the spread, in units of its own variance. */
 const NOISE_TOLD = 0.8;
 /** No rating tells more than so much of the spread, as runs that are far off are commoner than in a normal distribution. */
-const MOST_TOLD = 1.5;
+const MOST_TOLD = 1.7;
 /** Chance of each level of fluency in a stray run. */
 const STRAY_LEVELS = [1 / 6, 1 / 6, 1 / 6, 1 / 4, 1 / 4] as const;
 /** No rating is taken for stray altogether, or a wrong estimate could never be put right. */

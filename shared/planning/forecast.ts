@@ -1,7 +1,6 @@
 /**
- * When a stage will be ready at the present pace: what its slowest tenth has gained in the last twelve weeks, carried on,
- * as far as it is not just how fast students gain on average. What the interval is worth was measured in the lab
- * (tests/simulation/RESULTS.md).
+ * When a stage will be ready at the present pace: what its slowest tenth has gained in the last twelve weeks, carried on
+ * more slowly. What the interval is worth was measured in the lab (tests/simulation/RESULTS.md).
  */
 import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
@@ -30,16 +29,15 @@ const SLOWEST_TENTH = 0.1;
 const TENTH_BELOW = 1.2816;
 /** In octaves of tempo a day; slower is no gain. */
 const NO_GAIN = 0.0005;
-/** A fast pace seldom lasts and a slow one seldom stays so slow: so much is one's own, and the rest is the usual one. */
-const OWN_PACE = 0.7;
-/** In octaves of tempo a day, of the lab's students. */
-const USUAL_GAIN = 0.003;
+/** A pace seldom lasts: so much of it is counted on, and for the rest a slow one, in octaves of tempo a day. */
+const LASTING = 0.7;
+const SLOW_GAIN = 0.002;
 /**
  * Parts of the expected days, and days more: so that on the lab's tuning students eight forecasts in ten came true in
  * between.
  */
 const SOONEST = 0.42;
-const LATEST = 2.4;
+const LATEST = 2.8;
 const DAYS_MORE = 3;
 
 export type Forecast =
@@ -114,7 +112,7 @@ export function forecastOf(
   // A first mark shows how kind the ratings were: what that takes from the level is no loss of pace.
   const learnt = now.kindness - before.kindness;
   const own = (level - before.tenths[stageIndex(stage)]! + learnt) / span;
-  const gain = pace * (OWN_PACE * own + (1 - OWN_PACE) * USUAL_GAIN);
+  const gain = pace * (LASTING * own + (1 - LASTING) * SLOW_GAIN);
   const days = Math.ceil(lack / gain);
   if (own < NO_GAIN || days > HORIZON) return { kind: 'stalled' };
   const soonest = Math.max(0, Math.floor(SOONEST * days) - DAYS_MORE);
