@@ -139,7 +139,7 @@ describe("a teacher's mark", () => {
     );
   });
 
-  it('lets a lenient rater end lower than without marks, and a strict one higher', () => {
+  it('ANCHOR: lets a lenient rater end lower than without marks, and a strict one higher', () => {
     for (const kindness of [0.15, 0.3]) {
       expect(errorOf(live(kindness, 8))).toBeLessThan(errorOf(live(kindness, 0)) - 0.05);
       expect(errorOf(live(-kindness, 8))).toBeGreaterThan(errorOf(live(-kindness, 0)) + 0.05);
