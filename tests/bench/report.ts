@@ -25,7 +25,7 @@ async function openReport(page: Page, url: string): Promise<void> {
   await page.getByRole('button', { name: 'Save the programme' }).click();
   await page.getByText('Programme saved.').waitFor();
   await page.goto(`${url}#/report`);
-  await page.getByText(/660 items/).waitFor();
+  await page.getByText(/, 660 items/).waitFor();
   // What writes the PDF is read in a moment after the report has been drawn.
   await page.waitForTimeout(5000);
 }
