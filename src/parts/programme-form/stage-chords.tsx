@@ -2,7 +2,7 @@
 import type { Programme, StageGoal } from '../../../shared/log/programme';
 import { CHORD_IDS, type ChordId } from '../../../shared/music/chords';
 import { STAGES, type Stage } from '../../../shared/music/deck';
-import { chordsText, FAMILIES } from '../chord-families';
+import { FAMILIES } from '../chord-families';
 import { wayText } from '../words';
 import styles from './programme-form.module.css';
 
@@ -12,6 +12,9 @@ interface StageChordsProps {
 }
 
 const chordsIn = ({ chords }: StageGoal): readonly ChordId[] => chords ?? CHORD_IDS;
+
+const countText = (count: number): string =>
+  count === CHORD_IDS.length ? 'all eleven chords' : `${count} of the eleven chords`;
 
 /** All eleven are no restriction. */
 function withChords({ asked, target }: StageGoal, chords: readonly ChordId[]): StageGoal {
@@ -41,7 +44,7 @@ export function StageChords({ value, onChange }: StageChordsProps) {
         return (
           <fieldset key={stage} class={styles.goals}>
             <legend class={styles.label}>
-              {wayText(stage)}: {chordsText(chords)}
+              {wayText(stage)}: {countText(chords.length)}
             </legend>
             {FAMILIES.map(([name, family]) => {
               const isOn = family.every((chord) => chords.includes(chord));

@@ -4,7 +4,7 @@ import { asksFor, type Programme } from '../../../shared/log/programme';
 import type { Stage } from '../../../shared/music/deck';
 import { type MapCell, mapPicture } from '../../../shared/formats/map-picture';
 import type { Picture } from '../../../shared/formats/picture';
-import type { Part, ReportDocument } from '../../../shared/formats/report-document';
+import type { Block, Part, ReportDocument } from '../../../shared/formats/report-document';
 import { type Cell, cellsOf } from '../../../shared/planning/map';
 import type { Report } from '../../../shared/planning/report';
 import { notesOf, type Student } from '../../../shared/planning/student';
@@ -13,7 +13,7 @@ import { percent } from '../../parts/percent-text';
 import { programmeText } from '../../parts/programme-text';
 import { noteText, wayText } from '../../parts/words';
 import { cutText, note, part, text } from './blocks';
-import { examinationsPart, pacePart, progressPart } from './forecast-parts';
+import { examinationsPart, hindsightNote, pacePart, progressPart } from './forecast-parts';
 import { CAUTION, evidenceText, MAP_KEY, readinessText } from './report-words';
 import { changePart, passPart, stagesPart, weakestPart } from './standing-parts';
 import { asidePart, joinsPart, plannedPart, remarksPart, weeksPart } from './work-parts';
@@ -24,6 +24,11 @@ const LONGEST_REQUIREMENTS = 220;
 /** A part that is there only if it has something to say. */
 const partIf = <T>(isThere: boolean, make: () => T): readonly T[] => (isThere ? [make()] : []);
 const unlessNull = <T>(made: T | null): readonly T[] => (made === null ? [] : [made]);
+
+const withBlocks = (one: Part, more: readonly Block[]): Part => ({
+  ...one,
+  blocks: [...one.blocks, ...more],
+});
 
 export function documentOf(report: Report, student: Student, programme: Programme): ReportDocument {
   const { grouping, requirements } = programme;
@@ -60,7 +65,7 @@ export function documentOf(report: Report, student: Student, programme: Programm
         ],
       },
       mapPart(report, student, programme),
-      pacePart(student, programme, report),
+      withBlocks(pacePart(student, programme, report), unlessNull(hindsightNote(student))),
       ...unlessNull(progressPart(report, grouping)),
       {
         kind: 'side by side',

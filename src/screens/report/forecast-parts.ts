@@ -1,7 +1,7 @@
 /** Where it goes: reach over time, when each stage will be ready, and how true forecasts were. */
 import { type Grouping, markOf } from '../../../shared/music/tempo';
 import type { Mark, Picture, Point } from '../../../shared/formats/picture';
-import type { Part } from '../../../shared/formats/report-document';
+import type { Block, Part } from '../../../shared/formats/report-document';
 import { outcomeOf } from '../../../shared/planning/examination/outcome';
 import type { Programme } from '../../../shared/log/programme';
 import type { Report } from '../../../shared/planning/report';
@@ -20,14 +20,12 @@ const EXAMINATIONS = 3;
 
 export function pacePart(student: Student, programme: Programme, { today }: Report): Part {
   const { stages, pace } = forecastTexts(student, programme, today);
-  const hindsight = hindsightOf(student.learner);
   return part(
     'At the present pace',
     list([...stages, ...pace]),
     note(
       'Ready: nine items in ten as often even as not at the target tempo; from what the slowest tenth has gained in the last eight weeks.',
     ),
-    ...(hindsight === null ? [] : [note(hindsight.text)]),
   );
 }
 
@@ -105,7 +103,13 @@ function examinationRow(one: Examination): readonly string[] {
   ];
 }
 
-/** How forecasts of single runs came out; null while there are too few. */
+/** How forecasts of single runs came out, in words; null while there are too few. */
+export function hindsightNote({ learner }: Student): Block | null {
+  const hindsight = hindsightOf(learner);
+  return hindsight && note(hindsight.text);
+}
+
+/** The same with a picture. */
 export function hindsightPart({ learner }: Student): Part | null {
   const hindsight = hindsightOf(learner);
   if (hindsight === null) return null;

@@ -44,10 +44,24 @@ function BlockView({ block }: { readonly block: Block }) {
         <>
           <Pictures pictures={block.pictures} />
           <p class={styles.note}>{block.key}</p>
-          {block.table && <Table table={block.table} />}
+          {block.table && <Behind table={block.table} />}
         </>
       );
   }
+}
+
+/** So many lines of a table do not stand in the way of what follows. */
+const SHORT = 6;
+
+/** The numbers behind a picture; a long table is folded away. */
+function Behind({ table }: { readonly table: TableOf }) {
+  if (table.rows.length <= SHORT) return <Table table={table} />;
+  return (
+    <details>
+      <summary class={styles.summary}>As a table</summary>
+      <Table table={table} />
+    </details>
+  );
 }
 
 function Table({ table: { columns, rows } }: { readonly table: TableOf }) {
