@@ -15,7 +15,7 @@ export interface Player {
 }
 
 /** All in octaves of tempo. The left hand lags, and inversions with a second between their notes sit badly. */
-const START = Math.log2(38);
+const START = Math.log2(33);
 const WAY_EASE: Readonly<Record<Way, number>> = {
   'right.2': 0.15,
   'left.2': -0.2,

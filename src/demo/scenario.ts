@@ -21,7 +21,7 @@ export const SETUP = (today: Day): readonly EventBody[] => [
         'right.2': { asked: true, target: 240 },
         'left.2': { asked: true, target: 240 },
         'together.2': { asked: true, target: 224 },
-        'together.4': { asked: true, target: 208 },
+        'together.4': { asked: true, target: 232 },
         'together.contrary': { asked: true, target: 152 },
       },
       reached: 'left.2',
