@@ -23,10 +23,9 @@ const FAINT = 0.06;
 /** Share of a note of two hands below which it is not there, or for the upper one not sure. */
 const FAINT_TOGETHER = 0.06;
 /**
- * Without the lower of two notes an octave apart its odd partials are missing: logarithm of even over odd, which says it
- * alone or with a small share. A small microphone leaves little of the first partial of low notes.
+ * Without the lower of two notes an octave apart its odd partials are missing: logarithm of even over odd, which decides
+ * where its share is small. A small microphone leaves little of the first partial of low notes.
  */
-const ONLY_EVEN = 4;
 const MOSTLY_EVEN = 1.5;
 const SMALL = 0.1;
 const TINY = 0.03;
@@ -103,9 +102,8 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
 }
 
 function hasOdd(low: number, evidence: Evidence): boolean {
-  const even = evidence.evenOverOdd(low);
   const share = shareOf(evidence, low);
-  return share >= TINY && (even < MOSTLY_EVEN || (even < ONLY_EVEN && share >= SMALL));
+  return share >= SMALL || (share >= TINY && evidence.evenOverOdd(low) < MOSTLY_EVEN);
 }
 
 /** The strongest key near to another; itself where there is none. */
