@@ -36,7 +36,6 @@ thead th{color:#544c42;font-size:.85rem}
 .pictures figure{margin:0;flex:1 1 9rem;max-width:16rem}
 figcaption{font-size:.85rem}
 .pictures svg{display:block;width:100%;font-family:Georgia,serif}
-.thin{fill:none;stroke:#857b6b;stroke-width:.5}
 @media print{body{margin:0;max-width:none;font-size:9pt}@page{margin:14mm}h2{break-after:avoid}section{break-inside:avoid}}
 `;
 
@@ -124,17 +123,21 @@ const figureOf = ({ title, alt, width, height, marks }: Picture): string =>
 const pathOf = (points: readonly Point[]): string =>
   `M${points.map(([x, y]) => `${rounded(x)} ${rounded(y)}`).join('L')}`;
 
+const THIN = `stroke="#857b6b" stroke-width="${STROKES.thin}"`;
 const ANCHORS = { left: '', middle: ' text-anchor="middle"', right: ' text-anchor="end"' } as const;
-const DOTS = { full: '', hollow: ' fill="none" stroke="#000"', thin: ' class="thin"' } as const;
+const DOTS = {
+  full: '',
+  hollow: ' fill="none" stroke="#000"',
+  thin: ` fill="none" ${THIN}`,
+} as const;
 
 function markOf(mark: Mark): string {
   switch (mark.kind) {
     case 'path': {
       const dashes = mark.look === 'dashed' ? ` stroke-dasharray="${DASH}"` : '';
-      const colour =
-        mark.look === 'thin' ? '' : ` stroke="#000" stroke-width="${STROKES[mark.look]}"`;
-      const thin = mark.look === 'thin' ? ' class="thin"' : '';
-      return `<path d="${pathOf(mark.points)}" fill="none"${colour}${dashes}${thin}/>`;
+      const line =
+        mark.look === 'thin' ? THIN : `stroke="#000" stroke-width="${STROKES[mark.look]}"`;
+      return `<path d="${pathOf(mark.points)}" fill="none" ${line}${dashes}/>`;
     }
     case 'dot': {
       const [x, y] = mark.at;
