@@ -32,7 +32,7 @@ export interface Programme {
   readonly contraryForm: ContraryForm;
   readonly minutes: number;
   readonly daysPerWeek: number;
-  /** Of the examination or lesson, or null. */
+  /** Of the examination, or null. */
   readonly date: Day | null;
   /** Other dates to be ready for, in the order in which they were set. A reader that does not know the field leaves it out. */
   readonly furtherDates?: readonly FurtherDate[];

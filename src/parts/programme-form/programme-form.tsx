@@ -148,7 +148,7 @@ function DateField({ value, today, onChange }: DateFieldProps) {
   return (
     <div>
       <label for={id} class={styles.label}>
-        Date of the examination or lesson, if there is one
+        Date of the examination, if there is one
       </label>
       <input
         id={id}
