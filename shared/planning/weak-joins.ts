@@ -1,7 +1,8 @@
 /** The joins to work on: those that were heard to wait, and else the hardest of items that did not come out even. */
 import { type Day, EVEN, type Fluency, type RunEvent } from '../log/events';
 import type { Item } from '../music/deck';
-import { type Join, joinsOf, weakestJoins } from './joins';
+import { weakestJoins } from './heard-joins';
+import { type Join, joinsOf } from './joins';
 import type { LastRun, Student } from './student';
 
 export interface WeakJoin {

@@ -3,7 +3,7 @@ import { addDays } from '../../shared/log/day';
 import type { LogEvent, RunEvent } from '../../shared/log/events';
 import type { HandTake, RunTake } from '../../shared/log/run-take';
 import type { ItemId } from '../../shared/music/deck';
-import { weakestJoins } from '../../shared/planning/joins';
+import { weakestJoins } from '../../shared/planning/heard-joins';
 import { replay } from '../../shared/planning/student';
 import { event, programme, START } from '../learning/events';
 
