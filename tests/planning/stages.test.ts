@@ -11,6 +11,12 @@ const openOf = (student: Student, item: ItemId = D): number =>
 const BEGIN = programme();
 const after = (...events: readonly LogEvent[]): number => openOf(replay([BEGIN, ...events]));
 
+/** So many chords of a round that hold on two days. */
+const hold = (count: number) =>
+  roundItems('d', 'right.2')
+    .slice(0, count)
+    .flatMap(({ id }) => [run(id, 3, 160), run(id, 4, 160, 1)]);
+
 describe('stages', () => {
   it('are open up to the one that the programme says is reached', () => {
     expect(openOf(replay([programme()]))).toBe(0);
@@ -28,10 +34,6 @@ describe('stages', () => {
   });
 
   it('STAGE: open for the whole note once most of its chords hold', () => {
-    const hold = (count: number) =>
-      roundItems('d', 'right.2')
-        .slice(0, count)
-        .flatMap(({ id }) => [run(id, 3, 160), run(id, 4, 160, 1)]);
     const last: ItemId = 'd.diminished-7.right.2';
     expect(openOf(replay([BEGIN, ...hold(5)]), last)).toBe(0);
     expect(openOf(replay([BEGIN, ...hold(6)]), last)).toBe(1);

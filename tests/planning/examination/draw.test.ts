@@ -52,8 +52,8 @@ describe('a draw', () => {
     const counts = [0, 1, 2].map(() => pool.map(() => 0));
     const draws = 6000;
     for (let seed = 1; seed <= draws; seed++) {
-      drawFrom(pool, 3, chanceOf(seed).share).forEach((drawn, place) => {
-        counts[place]![drawn]! += 1;
+      drawFrom(pool, 3, chanceOf(seed).share).forEach((one, place) => {
+        counts[place]![one]! += 1;
       });
     }
     for (const ofPlace of counts) {
