@@ -4,6 +4,7 @@ import type { Mark, Picture, Point } from '../../../shared/formats/picture';
 import type { Block, Part } from '../../../shared/formats/report-document';
 import { outcomeOf } from '../../../shared/planning/examination/outcome';
 import type { Programme } from '../../../shared/log/programme';
+import { WINDOW } from '../../../shared/planning/forecast';
 import type { Report } from '../../../shared/planning/report';
 import type { Examination, Student } from '../../../shared/planning/student';
 import { shortDay } from '../../parts/dates';
@@ -24,7 +25,7 @@ export function pacePart(student: Student, programme: Programme, { today }: Repo
     'At the present pace',
     list([...stages, ...pace]),
     note(
-      'Ready: nine items in ten as often even as not at the target tempo; from what the slowest tenth has gained in the last eight weeks.',
+      `Ready: nine items in ten as often even as not at the target tempo; from what the slowest tenth has gained in the last ${WINDOW / 7} weeks, carried on a little more slowly.`,
     ),
   );
 }
