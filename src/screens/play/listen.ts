@@ -117,7 +117,10 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
     whenQuiet: (then) => {
       const latest = performance.now() + LONGEST_WAIT;
       const look = () => {
-        const left = QUIET - (open.current?.recording.quietFor() ?? Infinity);
+        const heard = open.current;
+        // What comes after the ear was cut off is not waited for.
+        const isHearing = heard !== null && heard.brokenAt === null;
+        const left = isHearing ? QUIET - heard.recording.quietFor() : 0;
         if (left <= 0 || performance.now() > latest) then();
         else timer.current = window.setTimeout(look, left);
       };
