@@ -46,3 +46,22 @@ export function watchErrors(page: Page): string[] {
   });
   return errors;
 }
+
+/**
+ * Passes the clock in: pages opened or reloaded from now on live at another time, at which it goes on as usual. Only the
+ * calendar moves; the beat has a clock of its own.
+ */
+export const liveAt = (context: BrowserContext, time: string): Promise<unknown> =>
+  context.addInitScript((start) => {
+    const shift = start - Date.now();
+    const Real = Date;
+    globalThis.Date = class extends Real {
+      constructor(...parts: [] | ConstructorParameters<DateConstructor>) {
+        if (parts.length === 0) super(Real.now() + shift);
+        else super(...(parts as [number]));
+      }
+      static override now(): number {
+        return Real.now() + shift;
+      }
+    } as DateConstructor;
+  }, Date.parse(time));

@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { newProfile, openInstalled, serveApp, watchErrors, type AppServer } from './app';
+import { liveAt, newProfile, openInstalled, serveApp, watchErrors, type AppServer } from './app';
 import { launchProfile } from './chromium';
 
 const profile = newProfile();
@@ -23,26 +23,6 @@ afterAll(async () => {
   await server.kill();
   profile.remove();
 });
-
-/**
- * Passes the clock in: pages opened from now on live at another time, at which it goes on as usual. Only the calendar
- * moves; the beat has a clock of its own.
- */
-async function liveAt(time: string): Promise<void> {
-  await context.addInitScript((start) => {
-    const shift = start - Date.now();
-    const Real = Date;
-    globalThis.Date = class extends Real {
-      constructor(...parts: [] | ConstructorParameters<DateConstructor>) {
-        if (parts.length === 0) super(Real.now() + shift);
-        else super(...(parts as [number]));
-      }
-      static override now(): number {
-        return Real.now() + shift;
-      }
-    } as DateConstructor;
-  }, Date.parse(time));
-}
 
 const entriesOf = (page: Page) =>
   page.locator('[data-ready="today"] ol > li').allInnerTexts() as Promise<readonly string[]>;
@@ -79,7 +59,7 @@ async function playToTheBeat(page: Page): Promise<void> {
 
 test('a student plays through two days, offline and through a wiped device', async () => {
   // First start: D only, all the way to contrary motion, ten minutes.
-  await liveAt('2026-03-02T17:00:00');
+  await liveAt(context, '2026-03-02T17:00:00');
   let page = await openInstalled(context, server.url);
   const errors = watchErrors(page);
   await choose(page, 'Starting notes', 'choose');
@@ -152,7 +132,7 @@ test('a student plays through two days, offline and through a wiped device', asy
   await page.close();
   await context.close();
   context = await launchProfile(profile.folder);
-  await liveAt('2026-03-03T17:00:00');
+  await liveAt(context, '2026-03-03T17:00:00');
   page = await context.newPage();
   errors.push(...watchErrors(page));
   await page.goto(server.url);

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { factsOf, needPoppler, textOf } from '../report/poppler';
-import { serveApp, watchErrors, type AppServer } from './app';
+import { liveAt, serveApp, watchErrors, type AppServer } from './app';
 import { launchBrowser } from './chromium';
 
 const folder = mkdtempSync(join(tmpdir(), 'arpeggiary-camera-'));
@@ -38,22 +38,6 @@ interface Device {
   readonly page: Page;
   readonly errors: readonly string[];
 }
-
-/** Pages opened or reloaded from now on live at another time, at which the clock goes on. */
-const liveAt = (context: BrowserContext, time: string): Promise<unknown> =>
-  context.addInitScript((start) => {
-    const shift = start - Date.now();
-    const Real = Date;
-    globalThis.Date = class extends Real {
-      constructor(...parts: [] | ConstructorParameters<DateConstructor>) {
-        if (parts.length === 0) super(Real.now() + shift);
-        else super(...(parts as [number]));
-      }
-      static override now(): number {
-        return Real.now() + shift;
-      }
-    } as DateConstructor;
-  }, Date.parse(time));
 
 const press = (page: Page, name: string | RegExp) =>
   page.getByRole('button', { name, exact: true }).click();

@@ -6,6 +6,7 @@ import type { ItemId } from '../../shared/music/deck';
 import { weakestJoins } from '../../shared/planning/heard-joins';
 import { replay } from '../../shared/planning/student';
 import { event, programme, START } from '../learning/events';
+import { takeWith } from '../learning/takes';
 
 const OTHER = { unevenness: 9, overlap: 3, thumbLate: null, loudness: 4, thumbAccent: null };
 const hand = (waits: HandTake['waits']): HandTake => ({ waits, ...OTHER });
@@ -21,19 +22,7 @@ interface Heard {
 }
 
 function heard({ item, hands, day = 0, certainty = 1 }: Heard): RunEvent {
-  const take: RunTake = {
-    source: 'midi',
-    certainty,
-    tempo: 240,
-    drift: 0,
-    notes: 13,
-    right: 13,
-    faults: [],
-    breaks: [],
-    lead: null,
-    looseness: null,
-    hands,
-  };
+  const take = takeWith(hands, certainty);
   const body = { kind: 'run', item, tempo: 240, fluency: 2, pedal: false, take } as const;
   return event({ ...body, judge: 'player', entry: null }, day) as RunEvent & LogEvent;
 }

@@ -10,6 +10,7 @@ import { withHeard } from '../../shared/planning/weak-joins';
 import { joinsPart } from '../../src/screens/report/work-parts';
 import { progressPart } from '../../src/screens/report/forecast-parts';
 import { event, programme, run, START } from '../learning/events';
+import { takeWith } from '../learning/takes';
 import { fullStudent, TODAY } from './full-student';
 
 describe('reach over time', () => {
@@ -72,19 +73,7 @@ describe('the joins of the report', () => {
       pedal: false,
       judge: 'player',
       entry: null,
-      take: {
-        source: 'midi',
-        certainty: 1,
-        tempo: 200,
-        drift: 0,
-        notes: 13,
-        right: 13,
-        faults: [],
-        breaks: [],
-        lead: null,
-        looseness: null,
-        hands: { right: waits(90), left: null },
-      },
+      take: takeWith({ right: waits(90), left: null }),
     },
     1,
   ) as RunEvent & LogEvent;

@@ -6,6 +6,7 @@ import { Notice } from '../../src/parts/notice/notice';
 import { ItemScreen } from '../../src/screens/item/item-screen';
 import { StoreContext } from '../../src/store-context';
 import { fakeStore, type FakeStore } from '../screens/fake-store';
+import { takeWith } from '../learning/takes';
 
 const ITEM = 'd.major-6.right.2';
 const run = (change: Partial<RunBody> = {}): RunBody => ({
@@ -109,29 +110,17 @@ test('a remark that cannot be saved stays in its field', async () => {
 /** A take of the item in which the hand waits so long, in ms, at its position change going up. */
 const heard = (wait: number): RunBody => ({
   ...run({ item: ITEM }),
-  take: {
-    source: 'midi',
-    certainty: 1,
-    tempo: 200,
-    drift: 0,
-    notes: 13,
-    right: 13,
-    faults: [],
-    breaks: [],
-    lead: null,
-    looseness: null,
-    hands: {
-      right: {
-        waits: [null, 2, -3, wait, wait, 1, 0, 2, -1, 3, -2, 1, 0],
-        unevenness: 6,
-        overlap: 20,
-        thumbLate: 0,
-        loudness: 5,
-        thumbAccent: 0,
-      },
-      left: null,
+  take: takeWith({
+    right: {
+      waits: [null, 2, -3, wait, wait, 1, 0, 2, -1, 3, -2, 1, 0],
+      unevenness: 6,
+      overlap: 20,
+      thumbLate: 0,
+      loudness: 5,
+      thumbAccent: 0,
     },
-  },
+    left: null,
+  }),
 });
 
 test('a run that was heard shows its take, and several show how the joins have gone', async () => {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { LogEvent, RunBody } from '../../../shared/log/events';
-import type { RunTake } from '../../../shared/log/run-take';
 import { itemOf } from '../../../shared/music/deck';
 import { placeInDrill } from '../../../shared/planning/drills/late-note';
 import { addDays } from '../../../shared/log/day';
 import { isPlayed, offerDrills } from '../../../shared/planning/drills/offer';
 import { replay } from '../../../shared/planning/student';
 import { event, programme, run, START } from '../../learning/events';
+import { takeWith } from '../../learning/takes';
 
 const on = (day: number): string => addDays(START, day);
 const idsOn = (day: number, minutes: number, events: readonly LogEvent[]) =>
@@ -78,19 +78,7 @@ test('a drill is played on its day, and not on the next', () => {
 const steady = Array.from({ length: 13 }, (_, i) => (i === 0 ? null : 4));
 const heard = (item: RunBody['item'], waits: readonly (number | null)[]): LogEvent => {
   const measures = { unevenness: 9, overlap: 3, thumbLate: null, loudness: 4, thumbAccent: null };
-  const take: RunTake = {
-    source: 'midi',
-    certainty: 1,
-    tempo: 200,
-    drift: 0,
-    notes: 13,
-    right: 13,
-    faults: [],
-    breaks: [],
-    lead: null,
-    looseness: null,
-    hands: { right: { waits, ...measures }, left: null },
-  };
+  const take = takeWith({ right: { waits, ...measures }, left: null });
   const body = { kind: 'run', item, tempo: 200, fluency: 2, pedal: false, take } as const;
   return event({ ...body, judge: 'player', entry: null });
 };
