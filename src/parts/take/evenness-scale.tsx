@@ -3,6 +3,7 @@
  * professionals play.
  */
 import { leastHeard } from '../../../shared/log/take-limits';
+import legend from '../legend.module.css';
 import styles from './evenness-scale.module.css';
 
 const WIDTH = 240;
@@ -59,20 +60,20 @@ export function EvennessScale({ unevenness, interval }: EvennessScaleProps) {
 /** What the signs on the scales mean. */
 export function EvennessLegend() {
   return (
-    <p class={styles.legend}>
-      <span class={styles.sign}>
+    <p class={legend.legend}>
+      <span class={legend.sign}>
         <svg width={14} height={14} aria-hidden="true">
           <circle class={styles.played} cx={7} cy={7} r={4.5} />
         </svg>
         uneven by so many milliseconds
       </span>
-      <span class={styles.sign}>
+      <span class={legend.sign}>
         <svg width={14} height={14} aria-hidden="true">
           <rect class={styles.unheard} width={14} height={14} />
         </svg>
         too little to be heard
       </span>
-      <span class={styles.sign}>
+      <span class={legend.sign}>
         <svg width={14} height={14} aria-hidden="true">
           <rect class={styles.professional} x={4} width={5} height={14} />
         </svg>

@@ -12,6 +12,7 @@ import type { Score } from '../../../shared/music/score';
 import { preferences } from '../../preferences';
 import { useWidth } from '../width';
 import { audibleOf, barsOf, highestOf, type Layout, layoutOf, turnsOf } from './take-layout';
+import legend from '../legend.module.css';
 import styles from './take-picture.module.css';
 
 interface TakePictureProps {
@@ -37,34 +38,34 @@ export function TakePicture({ take, score }: TakePictureProps) {
           layout={layoutOf(width, score[hand].length, highest)}
         />
       ))}
-      <figcaption class={styles.legend}>
-        <span class={styles.sign}>
+      <figcaption class={legend.legend}>
+        <span class={legend.sign}>
           <svg width={14} height={12} aria-hidden="true">
             <rect class={styles.usual} x={4} y={0} width={6} height={12} />
           </svg>
           later (up) or sooner than steady
         </span>
-        <span class={styles.sign}>
+        <span class={legend.sign}>
           <svg width={14} height={12} aria-hidden="true">
             <rect class={styles.wait} x={4} y={0} width={6} height={12} />
           </svg>
           waits
         </span>
         {intervalOf(take) !== null && (
-          <span class={styles.sign}>
+          <span class={legend.sign}>
             <svg width={14} height={12} aria-hidden="true">
               <rect class={styles.audible} x={0} y={3} width={14} height={6} />
             </svg>
             too little to be heard
           </span>
         )}
-        <span class={styles.sign}>
+        <span class={legend.sign}>
           <svg width={14} height={12} aria-hidden="true">
             <path class={styles.change} d="M7 2L12 11L2 11Z" />
           </svg>
           change of position
         </span>
-        <span class={styles.sign}>
+        <span class={legend.sign}>
           <svg width={14} height={12} aria-hidden="true">
             <path class={styles.fault} d="M3 2L11 10M11 2L3 10" />
           </svg>

@@ -7,6 +7,7 @@ import { shortDay } from '../../parts/dates';
 import { useWidth } from '../../parts/width';
 import { dayScale, type Frame, markScale, sharesOfDay } from './chart-scale';
 import { Glyph } from '../../parts/glyph/glyph';
+import legend from '../../parts/legend.module.css';
 import styles from './run-chart.module.css';
 
 interface RunChartProps {
@@ -98,22 +99,22 @@ export function RunChart({ runs, today, target, reach, grouping }: RunChartProps
           today
         </text>
       </svg>
-      <figcaption class={styles.legend}>
+      <figcaption class={legend.legend}>
         {ALL.map((fluency) => (
-          <span key={fluency} class={styles.sign}>
+          <span key={fluency} class={legend.sign}>
             <svg width={14} height={14} aria-hidden="true">
               <Glyph fluency={fluency} x={7} y={7} />
             </svg>
             {FLUENCIES[fluency]}
           </span>
         ))}
-        <span class={styles.sign}>
+        <span class={legend.sign}>
           <svg width={22} height={14} aria-hidden="true">
             <line class={styles.target} x1={0} x2={22} y1={7} y2={7} />
           </svg>
           asked
         </span>
-        <span class={styles.sign}>
+        <span class={legend.sign}>
           <svg width={18} height={16} aria-hidden="true">
             <rect class={styles.band} x={5} y={0} width={8} height={16} />
             <line class={styles.reach} x1={0} x2={18} y1={8} y2={8} />

@@ -5,6 +5,7 @@ import { markOf, type Tempo } from '../../../shared/music/tempo';
 import type { StageReach } from '../../../shared/planning/placement';
 import { Mark } from '../../parts/stepper/beat-note';
 import { wayText } from '../../parts/words';
+import legend from '../../parts/legend.module.css';
 import styles from './spread-figure.module.css';
 
 interface SpreadFigureProps {
@@ -49,7 +50,7 @@ export function SpreadFigure({ programme, before, now }: SpreadFigureProps) {
           </li>
         ))}
       </ul>
-      <figcaption class={styles.legend}>
+      <figcaption class={legend.legend}>
         <Sign name="likely even, now">
           <rect class={styles.now} x={0} y={2} width={24} height={6} />
         </Sign>
@@ -66,7 +67,7 @@ export function SpreadFigure({ programme, before, now }: SpreadFigureProps) {
 
 function Sign({ name, children }: { readonly name: string; readonly children: ComponentChildren }) {
   return (
-    <span class={styles.sign}>
+    <span class={legend.sign}>
       <svg class={styles.sample} viewBox="0 0 24 10" aria-hidden="true">
         {children}
       </svg>
