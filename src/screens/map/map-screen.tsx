@@ -77,11 +77,13 @@ function Map({ student, programme, named }: MapProps) {
         <a href={hrefOf('fingering')}>Fingering chart</a>
       </p>
       {programme.notes.length < STARTING_NOTES.length && (
-        <Button kind="quiet" onClick={() => setAllShown(!areAllShown)}>
-          {areAllShown
-            ? 'Only the starting notes of the programme'
-            : 'Show all twelve starting notes'}
-        </Button>
+        <p class={styles.more}>
+          <Button kind="quiet" onClick={() => setAllShown(!areAllShown)}>
+            {areAllShown
+              ? 'Only the starting notes of the programme'
+              : 'Show all twelve starting notes'}
+          </Button>
+        </p>
       )}
     </Page>
   );
