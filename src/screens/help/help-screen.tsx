@@ -1,5 +1,6 @@
 /** What the app does and asks, in words: the way it plans, keys and pedals, marks, care for the body. */
 import { Page } from '../../parts/page/page';
+import { hrefOf } from '../../route';
 import { Care } from './care';
 import { Marks } from './marks';
 import styles from './help-screen.module.css';
@@ -25,11 +26,22 @@ export function HelpScreen() {
           <p>
             Every fifth line of a note goes back a stage, as hands together can hang on one hand
             that lags. A stage opens when the one below was at least even on two separate days at
-            half its tempo or faster, and closes again if it does not hold.
+            half its tempo or faster, for the whole note once it does for most of its chords, and
+            closes again if it does not hold. Black starting notes join one by one as the white ones
+            hold.
           </p>
           <p>
-            These are estimates. They know only what has been judged, by you or by a teacher. Where
-            a teacher hears it otherwise, the teacher is right.
+            In the week before the examination the lists are shorter from day to day, begin nothing
+            new, and have a whole round cold, at the tempo that is asked.
+          </p>
+          <p>
+            Who plays some of it already can{' '}
+            <a href={hrefOf('placement')}>find out where to begin</a> by ten runs.
+          </p>
+          <p>
+            These are estimates. They know only what has been judged, by you, by a teacher, or by
+            what the app has heard. A teacher’s word counts most, and shows how kindly you judge
+            yourself. Where a teacher hears it otherwise, the teacher is right.
           </p>
         </section>
         <Keys />
@@ -60,8 +72,9 @@ function Keys() {
       </dl>
       <p>
         Most page-turner pedals send one of these keys, so a whole list can be played and judged
-        with the feet. A pedal that sends other keys can be taught in the settings. Nothing that a
-        pedal does is beyond undoing.
+        with the feet. A pedal that sends other keys can be taught in the settings, and so can keys
+        of a digital piano, or its own held pedal. Nothing that a pedal or key does is beyond
+        undoing.
       </p>
     </section>
   );
