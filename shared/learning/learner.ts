@@ -109,7 +109,8 @@ export const wayRow = (item: Item): number => 1 + Math.floor(item.index / ARPEGG
 const KINDNESS_SPREAD = 0.15;
 
 /** Whether anyone but the player has judged a run. */
-export const isAnchored = ({ covariance }: Learner): boolean => covariance[EFFECTS * EFFECTS - 1]! > 0;
+export const isAnchored = ({ covariance }: Learner): boolean =>
+  covariance[EFFECTS * EFFECTS - 1]! > 0;
 
 /**
  * What was learnt from the player's own ratings is ability and kindness together; how much of it is which is open.
