@@ -5,7 +5,15 @@ declare abstract class AudioWorkletProcessor {
   readonly port: MessagePort;
   abstract process(inputs: readonly (readonly Float32Array[])[]): boolean;
 }
+/** Of the context, at the beginning of the block that is processed. */
+declare const currentFrame: number;
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
+
+export interface Collected {
+  readonly blocks: readonly Float32Array[];
+  /** Frame of the context at which they end. */
+  readonly end: number;
+}
 
 /** Blocks of 128 samples that are handed on together: 23 messages a second at 48 kHz. */
 const TOGETHER = 16;
@@ -18,8 +26,10 @@ class Collector extends AudioWorkletProcessor {
     // The browser uses its array again.
     if (block !== undefined) this.collected.push(block.slice());
     if (this.collected.length >= TOGETHER) {
+      const last = this.collected.at(-1)!;
+      const told: Collected = { blocks: this.collected, end: currentFrame + last.length };
       // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a port's postMessage has no origin
-      this.port.postMessage(this.collected);
+      this.port.postMessage(told);
       this.collected = [];
     }
     return true;

@@ -6,6 +6,8 @@ import { signal, type ReadonlySignal } from '@preact/signals';
 import type { Sound } from '../../shared/listening/sound/spectrum';
 import { trustedScriptUrl } from '../trusted';
 import { setAudioSession } from './clock';
+import type { Collected } from './microphone-worklet';
+// oxlint-disable-next-line import/default -- the address of the built file, from Vite
 import workletUrl from './microphone-worklet?worker&url';
 
 export type MicrophoneState =
@@ -31,6 +33,12 @@ export interface Capture {
   quietFor(): number;
   /** What was heard so far. */
   sound(): Sound;
+  /** Whose clock it hears by; the page can sound something on it as well. */
+  readonly context: AudioContext;
+  /** Seconds of that clock at which `sound` begins. */
+  beginsAt(): number;
+  /** Seconds that sound takes to come in, where the device tells; else 0. */
+  readonly inputLatency: number;
   /** Closes the microphone. */
   stop(): void;
 }
@@ -106,10 +114,11 @@ async function capturing(
     throw error;
   }
   let blocks: Float32Array[] = [];
-  let [samples, loudest, loudAt] = [0, 0, performance.now()];
+  let [samples, end, loudest, loudAt] = [0, 0, 0, performance.now()];
   const node = new AudioWorkletNode(context, 'collector');
-  node.port.addEventListener('message', ({ data }: MessageEvent<readonly Float32Array[]>) => {
-    for (const block of data) {
+  node.port.addEventListener('message', ({ data }: MessageEvent<Collected>) => {
+    end = data.end;
+    for (const block of data.blocks) {
       const peak = block.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
       loudest = Math.max(loudest, peak);
       if (peak > LOUD * loudest) loudAt = performance.now();
@@ -148,6 +157,9 @@ async function capturing(
     },
     quietFor: () => performance.now() - loudAt,
     sound: () => ({ samples: joined(blocks, samples), rate: context.sampleRate }),
+    context,
+    beginsAt: () => (end - samples) / context.sampleRate,
+    inputLatency: settingsOf(stream).latency ?? 0,
     stop: () => {
       context.removeEventListener('statechange', watch);
       stopTracks();
@@ -160,8 +172,12 @@ async function capturing(
   };
 }
 
+/** The latency (W3C, Media Capture and Streams) is not in TypeScript's DOM types. */
+const settingsOf = (stream: MediaStream): MediaTrackSettings & { readonly latency?: number } =>
+  stream.getAudioTracks()[0]?.getSettings() ?? {};
+
 function isFiltered(stream: MediaStream): boolean {
-  const settings = stream.getAudioTracks()[0]?.getSettings() ?? {};
+  const settings = settingsOf(stream);
   return Boolean(
     settings.echoCancellation || settings.noiseSuppression || settings.autoGainControl,
   );

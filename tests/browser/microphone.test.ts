@@ -21,6 +21,8 @@ declare global {
   interface Window {
     /** How many sounds the page has started. */
     clicks: number;
+    /** What the page sounds goes in here, and comes back as its microphone. */
+    loop: AudioNode;
   }
 }
 
@@ -100,6 +102,35 @@ async function listening(items: readonly ItemId[], file: string): Promise<Page> 
   await page.getByText('Listening by the microphone').waitFor();
   return page;
 }
+
+/** Lets the page hear what it sounds, so many seconds later, in place of a microphone; so no room is needed. */
+const hearItself = (page: Page, delayTime: number) =>
+  page.evaluate((seconds) => {
+    let last: AudioContext;
+    window.AudioContext = new Proxy(window.AudioContext, {
+      construct: (Context, options: []) => {
+        last = new Context(...options);
+        return last;
+      },
+    });
+    navigator.mediaDevices.getUserMedia = async () => {
+      const heard = last.createMediaStreamDestination();
+      window.loop = new DelayNode(last, { maxDelayTime: 1, delayTime: seconds });
+      window.loop.connect(heard);
+      return heard.stream;
+    };
+    const gain = GainNode.prototype as { connect: (to: AudioNode) => AudioNode };
+    const { connect } = gain;
+    gain.connect = function (to) {
+      connect.call(this, window.loop);
+      return connect.call(this, to);
+    };
+  }, delayTime);
+
+const measureLateness = async (page: Page) => {
+  await page.goto(`${server.url}#/settings`);
+  await page.getByRole('button', { name: 'Measure by the microphone how late' }).click();
+};
 
 type Change = (sound: Sound) => Sound;
 
@@ -234,5 +265,37 @@ describe('the microphone', () => {
     await beginWithoutBeat(page);
     await toRating(page, 1);
     expect(await page.getByRole('heading', { name: 'Heard' }).count()).toBe(0);
+  });
+
+  test('hears how late the sound of the device is, and the seen beat is moved by that', async () => {
+    const page = await openApp([], []);
+    await hearItself(page, 0.18);
+    await measureLateness(page);
+    const told = await page.getByText(/The sound is heard \d+ milliseconds later/).innerText();
+    // Less what the browser reports of its output, more what it needs to hand the sound on.
+    const late = Number(/\d+/.exec(told)![0]);
+    expect(late).toBeGreaterThanOrEqual(100);
+    expect(late).toBeLessThanOrEqual(230);
+    await page.getByRole('button', { name: 'Move the seen beat to that' }).click();
+    await page.getByText('The seen beat is set to that.').waitFor();
+    await page
+      .getByText(`The seen beat against the heard one: ${late} milliseconds later`)
+      .waitFor();
+  });
+
+  test('that hears none of the clicks says what to do', async () => {
+    const { file } = played(LEFT, {}, 0, times(0));
+    const page = await openApp([`--use-file-for-fake-audio-capture=${file}`], ['microphone']);
+    await measureLateness(page);
+    await page.getByText('Be quiet while the device clicks').waitFor();
+    await page.getByText(/clicks were not heard.*then try again/).waitFor();
+    expect(await page.getByRole('button', { name: 'Move the seen beat' }).count()).toBe(0);
+  });
+
+  test('that is refused to the clicks is said, and nothing is listened to after it', async () => {
+    const page = await openApp([], ['geolocation']);
+    await measureLateness(page);
+    await page.getByText(/does not let this app use the microphone/).waitFor();
+    expect(await listen(page).count()).toBe(1);
   });
 });

@@ -1,8 +1,11 @@
 /** How the beat comes, and a place to try it. */
+import { useState } from 'preact/hooks';
 import { Choice } from '../../parts/choice/choice';
+import { hasMicrophone } from '../../parts/ear/ear';
 import { BEATS, MOST_LATENCY, type Preferences, preferences } from '../../preferences';
 import { BeatTrial } from './beat-trial';
 import { change } from './change';
+import { LatenessCheck } from './lateness-check';
 import { Section } from './section';
 import { Slider } from './slider';
 
@@ -19,6 +22,7 @@ const latencyText = (ms: number): string =>
 
 export function BeatSection() {
   const { beat, volume, latencyOffsetMs } = preferences.value;
+  const [isMeasuring, setMeasuring] = useState(false);
   return (
     <Section title="Beat">
       <Choice<Preferences['beat']>
@@ -54,9 +58,10 @@ export function BeatSection() {
             Wireless loudspeakers and headphones are often late. Try the beat and move the seen one
             until both fall together.
           </p>
+          {hasMicrophone() && <LatenessCheck isOn={isMeasuring} onTurn={setMeasuring} />}
         </>
       )}
-      {beat !== 'off' && <BeatTrial />}
+      {beat !== 'off' && !isMeasuring && <BeatTrial />}
     </Section>
   );
 }
