@@ -10,7 +10,9 @@ import { makeLearner } from './student-life';
 
 const FIVE_YEARS = 110_000;
 
+/** Of calls after as many that are not counted, in which the engine compiles what is called. */
 function median(times: number, task: () => void): number {
+  for (let i = 0; i < times; i++) task();
   const measured = Array.from({ length: times }, () => {
     const start = performance.now();
     task();
@@ -46,11 +48,11 @@ export function costs(): string {
     seconds: 20 * 60,
     sitting: 1,
   };
-  const planning = median(21, () => void planDay(student, day, 20));
-  const theirPlanning = median(21, () => void memory.plan(morning));
+  const planning = median(51, () => void planDay(student, day, 20));
+  const theirPlanning = median(51, () => void memory.plan(morning));
   const replaying = median(5, () => void replay(log));
   const theirReplaying = median(5, remember);
-  return `A day's plan of 20 minutes over twelve notes took ${planning.toFixed(1)} ms (aim: under 5), ${ratio(planning, theirPlanning)} times
+  return `A day's plan of 20 minutes over twelve notes took ${planning.toFixed(1)} ms once its code was compiled (aim: under 5), ${ratio(planning, theirPlanning)} times
 what the two-component memory took over seven; ${FIVE_YEARS.toLocaleString('en')} runs, five years of them, were replayed in
 ${(replaying / 1000).toFixed(2)} s (aim: under 0.4), ${ratio(replaying, theirReplaying)} times what its bookkeeping alone took.`;
 }
