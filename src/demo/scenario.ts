@@ -37,7 +37,7 @@ export const isAway = (day: number): boolean => day >= 38 && day <= 44;
 /** Days on which the teacher judges the first entry. */
 export const isLesson = (day: number): boolean => day % 7 === 5;
 
-const remark = (text: string): EventBody => ({ kind: 'remark', about: null, text });
+const remark = (text: string): EventBody => ({ kind: 'remark', about: null, text, by: 'teacher' });
 
 const HAPPENINGS: Readonly<Partial<Record<number, readonly EventBody[]>>> = {
   12: [remark('Wrist level when the thumb passes under; the elbow does not turn out.')],
