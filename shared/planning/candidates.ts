@@ -71,6 +71,10 @@ export function targetOf(programme: Programme, way: Way): Tempo {
   return programme.stages[way].target;
 }
 
+/** Nothing faster is asked for. Notes per minute. */
+export const fastestFor = (programme: Programme, way: Way): Tempo =>
+  ABOVE_TARGET * targetOf(programme, way);
+
 /** Whether the programme asks for an item, or for its chord at a higher stage; one hand over four octaves serves both. */
 const isOnTheWay = (programme: Programme, { way, chord }: Item): boolean => {
   const stage = stageIndex(way) < 0 ? stageIndex('together.4') : stageIndex(way);
@@ -110,7 +114,7 @@ function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
       return {
         item,
         value: valueOf(planning, item, target),
-        tempo: Math.min(ABOVE_TARGET * target, workingTempo(learner, item, day)),
+        tempo: Math.min(fastestFor(programme, item.way), workingTempo(learner, item, day)),
       };
     })
     .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);

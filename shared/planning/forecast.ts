@@ -4,10 +4,11 @@
  */
 import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
-import { askedStages, asksFor, type Programme } from '../log/programme';
+import { askedStages, type Programme } from '../log/programme';
 import { roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { KINDNESS, type Learner } from '../learning/learner';
 import { itemVarianceOn, meanOn } from '../learning/prediction';
+import { itemsAsked } from '../learning/readiness';
 
 /** How far a student was at the start of a day. */
 export interface Milestone {
@@ -59,11 +60,10 @@ export type Forecast =
  * its own: so it is moved down as far as a normal distribution widens by that.
  */
 function slowestTenth(learner: Learner, programme: Programme, stage: Stage, day: number): number {
-  const items = programme.notes.flatMap((note) =>
-    roundItems(note, stage)
-      // Of a stage that is only a step on the way all count.
-      .filter(({ chord }) => !programme.stages[stage].asked || asksFor(programme, stage, chord)),
-  );
+  // Of a stage that is only a step on the way all count.
+  const items = programme.stages[stage].asked
+    ? itemsAsked(programme, stage)
+    : programme.notes.flatMap((note) => roundItems(note, stage));
   const levels = Float64Array.from(items, (item) => meanOn(learner, item, day)).toSorted();
   const middle = levels.reduce((sum, level) => sum + level, 0) / levels.length;
   const unknown =
@@ -90,6 +90,21 @@ export const isMilestone = (milestones: readonly Milestone[], day: Day): boolean
 /** From when on the pace is taken. Not from the first week: there the estimates move because the student gets known. */
 export const paceFrom = (milestones: readonly Milestone[], today: Day): Milestone | null =>
   milestones.slice(1).find(({ day }) => daysBetween(day, today) <= WINDOW) ?? null;
+
+/** Where a student is today, and was when the window began: today too, while there is no such day. */
+export interface PaceWindow {
+  readonly now: Milestone;
+  readonly before: Milestone;
+}
+
+export function paceWindowOf(
+  { learner, milestones }: { readonly learner: Learner; readonly milestones: readonly Milestone[] },
+  programme: Programme,
+  today: Day,
+): PaceWindow {
+  const now = milestoneOf(learner, programme, today);
+  return { now, before: paceFrom(milestones, today) ?? now };
+}
 
 /**
  * Forecast of one stage from how far a student is now and was at the start of the window. `pace` multiplies the

@@ -9,12 +9,11 @@ import { type Item, type ItemId, roundItems, type Stage, stageIndex, STAGES } fr
 import { playableTempo, type Tempo } from '../music/tempo';
 import type { Learner } from '../learning/learner';
 import { chanceEven, informationOf, reachOf } from '../learning/prediction';
+import { fastestFor } from './candidates';
 import { topStage } from './stages';
 
 /** After so many the spread of the reach falls only slowly (tests/simulation/RESULTS.md, placement). */
 export const PROBES = 10;
-/** A probe is never faster than this times the target. */
-const ABOVE_TARGET = 1.2;
 
 export interface Probe {
   readonly item: Item;
@@ -100,8 +99,7 @@ export function nextProbe(
     .toSorted((a, b) => b.told - a.told || a.times - b.times || a.item.index - b.item.index);
   if (first === undefined) return null;
   const { item } = first;
-  const most = ABOVE_TARGET * programme.stages[item.way as Stage].target;
-  const wish = Math.min(most, reachOf(learner, item, day).tempo);
+  const wish = Math.min(fastestFor(programme, item.way), reachOf(learner, item, day).tempo);
   return { item, tempo: playableTempo(wish, programme.grouping) };
 }
 

@@ -5,7 +5,7 @@
  */
 import type { Day } from '../log/events';
 import type { Programme } from '../log/programme';
-import { type Forecast, milestoneOf, paceFrom, programmeForecast } from './forecast';
+import { type Forecast, programmeForecast, paceWindowOf } from './forecast';
 import type { Student } from './student';
 
 /** Minutes a week. */
@@ -16,9 +16,8 @@ const weekly = ({ minutes, daysPerWeek }: Programme): number => minutes * daysPe
  * notes differ, as the pace is known only for those that were practised.
  */
 export function forecastWith(student: Student, changed: Programme, today: Day): Forecast | null {
-  const { learner, programme, milestones } = student;
+  const { programme } = student;
   if (programme === null || programme.notes.join() !== changed.notes.join()) return null;
-  const now = milestoneOf(learner, changed, today);
-  const before = paceFrom(milestones, today) ?? now;
-  return programmeForecast(changed, { now, before, pace: weekly(changed) / weekly(programme) });
+  const pace = weekly(changed) / weekly(programme);
+  return programmeForecast(changed, { ...paceWindowOf(student, changed, today), pace });
 }

@@ -7,10 +7,9 @@ import { readinessOf } from '../../../shared/learning/readiness';
 import {
   type Forecast,
   forecastOf,
-  milestoneOf,
   minutesFor,
-  paceFrom,
   programmeForecast,
+  paceWindowOf,
 } from '../../../shared/planning/forecast';
 import type { Student } from '../../../shared/planning/student';
 import { dateText } from '../../parts/dates';
@@ -42,17 +41,15 @@ function expectation(forecast: Forecast, today: Day): string {
 
 /** A line for each stage, and what the date and another pace would mean. */
 export function forecastTexts(student: Student, programme: Programme, today: Day) {
-  const now = milestoneOf(student.learner, programme, today);
-  const before = paceFrom(student.milestones, today) ?? now;
+  const lately = paceWindowOf(student, programme, today);
   const stages = askedStages(programme).map(
-    (stage) =>
-      `${wayText(stage)}: ${expectation(forecastOf(programme, stage, { now, before }), today)}.`,
+    (stage) => `${wayText(stage)}: ${expectation(forecastOf(programme, stage, lately), today)}.`,
   );
-  const forecast = programmeForecast(programme, { now, before });
+  const forecast = programmeForecast(programme, lately);
   if (forecast.kind !== 'expected') return { stages, pace: [] };
   const { minutes, daysPerWeek } = programme;
   const when = (pace: number): string => {
-    const other = programmeForecast(programme, { now, before, pace });
+    const other = programmeForecast(programme, { ...lately, pace });
     return other.kind === 'expected'
       ? `about ${dateText(addDays(today, other.days))}`
       : 'not in sight';
