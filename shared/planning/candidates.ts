@@ -105,20 +105,20 @@ function valueOf({ learner, day, dates }: Planning, item: Item, target: Tempo): 
   return dates.reduce((sum, date) => sum + valueOfRun(learner, item, target, { today, date }), 0);
 }
 
-function valued(planning: Planning, items: readonly Item[]): readonly Valued[] {
+function valuedOf(planning: Planning, item: Item): Valued {
   const { learner, programme, day } = planning;
-  return items
-    .filter((item) => isFree(planning, item))
-    .map((item) => {
-      const target = targetOf(programme, item.way);
-      return {
-        item,
-        value: valueOf(planning, item, target),
-        tempo: Math.min(fastestFor(programme, item.way), workingTempo(learner, item, day)),
-      };
-    })
-    .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
+  return {
+    item,
+    value: valueOf(planning, item, targetOf(programme, item.way)),
+    tempo: Math.min(fastestFor(programme, item.way), workingTempo(learner, item, day)),
+  };
 }
+
+const valued = (planning: Planning, items: readonly Item[]): readonly Valued[] =>
+  items
+    .filter((item) => isFree(planning, item))
+    .map((item) => valuedOf(planning, item))
+    .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
 
 /** Seconds of an entry, with getting ready and rating. */
 export function entrySeconds(items: readonly Item[], tempo: Tempo, form: ContraryForm): number {
@@ -139,10 +139,9 @@ function candidateOf(planning: Planning, chosen: readonly Valued[], given?: Temp
   return { kind, note, way, items, tempo, seconds, rate: value / seconds };
 }
 
-export const singleOf = (planning: Planning, item: Item): Candidate | null => {
-  const chosen = valued(planning, [item]);
-  return chosen.length > 0 ? candidateOf(planning, chosen) : null;
-};
+/** What a teacher asks for, whether or not the programme does. */
+export const singleOf = (planning: Planning, item: Item): Candidate =>
+  candidateOf(planning, [valuedOf(planning, item)]);
 
 /** All free chords of a note in one way; null if they are too few for a round. */
 export function wholeRound(

@@ -189,9 +189,7 @@ export function planDay(student: Student, day: Day, minutes: number, sitting = 1
     return true;
   };
   add(coldRound(planning), 'cold');
-  for (const item of wishedOn(student, day)) {
-    if (!add(singleOf(planning, item), 'wished')) break;
-  }
+  for (const item of wishedOn(student, day)) add(singleOf(planning, item), 'wished');
   for (;;) {
     const chosen = choose(planning, left);
     if (chosen === null) break;

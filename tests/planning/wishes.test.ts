@@ -4,7 +4,7 @@ import type { LogEvent } from '../../shared/log/events';
 import type { ItemId } from '../../shared/music/deck';
 import { reasonText } from '../../shared/planning/reasons';
 import { replay } from '../../shared/planning/student';
-import { planDay } from '../../shared/planning/today';
+import { type Entry, planDay } from '../../shared/planning/today';
 import { wishedOn } from '../../shared/planning/wishes';
 import { event, programme, run, START } from '../learning/events';
 
@@ -52,5 +52,21 @@ describe('what the teacher asks for', () => {
 
   it('leaves out what no longer fits into a short day', () => {
     expect(planDay(asked(wish()), TOMORROW, 0.2).entries).toEqual([]);
+  });
+
+  it('comes though the programme does not ask for it, and keeps nothing else from coming', () => {
+    const beyond: ItemId = 'c.dominant-7.together.contrary';
+    const after: ItemId = 'd.major-53.left.4';
+    const [first, second] = planDay(asked(wish(beyond), wish(after)), TOMORROW, 20).entries;
+    expect(first).toMatchObject({ items: [beyond], reason: { kind: 'wished' } });
+    expect(second).toMatchObject({ items: [after], reason: { kind: 'wished' } });
+  });
+
+  it('lets a short one come where a long one before it does not fit', () => {
+    const long: ItemId = 'c.dominant-7.together.4';
+    const short: ItemId = 'b.major-53.right.4';
+    const [{ seconds }] = planDay(asked(wish(short)), TOMORROW, 20).entries as [Entry];
+    const { entries } = planDay(asked(wish(long), wish(short)), TOMORROW, seconds / 60);
+    expect(entries.map(({ items }) => items)).toEqual([[short]]);
   });
 });
