@@ -9,7 +9,7 @@ import {
   BackupError,
 } from './backup';
 import { isEventId, isStudentId } from './event';
-import { decodeKept } from './kept';
+import { decodeKept, goesBefore } from './kept';
 import { findFault } from './limits';
 
 /** Bytes. 64 MB holds some 200,000 runs. */
@@ -110,7 +110,8 @@ export class BackupReader {
     const fault = value === undefined ? 'not JSON' : findFault(value);
     if (fault !== null) this.fail(fault);
     const entry = this.entryOf(value);
-    if (!this.entries.has(entry.id)) this.entries.set(entry.id, entry);
+    const before = this.entries.get(entry.id)?.decoded.outcome;
+    if (goesBefore(entry.decoded.outcome, before)) this.entries.set(entry.id, entry);
   }
 
   private entryOf(value: unknown): BackupEntry {

@@ -8,7 +8,7 @@
  */
 import type { Day, EventId, StudentId } from '../log/events';
 import { type Decoded, LONGEST_TEXT } from './event';
-import { decodeKept, type KeptEvent } from './kept';
+import { decodeKept, goesBefore, type KeptEvent, type Outcome } from './kept';
 import { findFault } from './limits';
 
 export const BACKUP_FORMAT = 'arpeggiary-log';
@@ -35,7 +35,7 @@ export interface BackupEntry extends KeptEvent {
 export interface Backup {
   /** When it was written, ISO 8601. */
   readonly made: string;
-  /** Each id once, in the order of the file. */
+  /** Each id once, in the order of the file; the best copy where there are several. */
   readonly entries: readonly BackupEntry[];
   /** The last event that was handed over before, if the file holds only what came after it. */
   readonly after: EventId | null;
@@ -55,6 +55,8 @@ export interface StudentPreview {
   readonly lastDay: Day | null;
   /** Events that are not on this device yet. */
   readonly fresh: number;
+  /** Events that this device has damaged and the file has whole. */
+  readonly mended: number;
   /** Written by a later version: restored, but not read until the app is updated. */
   readonly newer: number;
   /** Damaged in the log that was backed up: restored, but set aside. */
@@ -66,15 +68,15 @@ export interface BackupPreview {
   readonly made: string;
   /** By the first event of each in the file. */
   readonly students: readonly StudentPreview[];
-  /** What the log lacks; it stays in the thread that has read the file, if that is not the page's own. */
+  /** What the log lacks, or has damaged; it stays in the thread that has read the file, if that is not the page's own. */
   readonly fresh: readonly BackupEntry[];
   /** Whether the file follows an earlier one that has not been taken in here. */
   readonly hasGap: boolean;
 }
 
-/** What of a file is on the device already. */
+/** What of a file is on the device already, and how each event is read there. */
 export interface Here {
-  readonly events: ReadonlySet<EventId>;
+  readonly events: ReadonlyMap<EventId, Outcome>;
   readonly names: ReadonlyMap<StudentId, string | null>;
 }
 
@@ -124,6 +126,9 @@ function lineOf(kept: KeptEvent): string {
 /** The lines of some events, each ended by a line feed. */
 export const eventLines = (events: readonly KeptEvent[]): string => events.map(lineOf).join('');
 
+const isBetter = ({ id, decoded }: BackupEntry, { events }: Here): boolean =>
+  goesBefore(decoded.outcome, events.get(id));
+
 function previewOfStudent(
   student: StudentId,
   entries: readonly BackupEntry[],
@@ -137,7 +142,7 @@ function previewOfStudent(
   const days = events.map(({ day }) => day).toSorted();
   const names = counted.filter((event) => event.kind === 'name');
   const last = names.toSorted((a, b) => (a.id < b.id ? -1 : 1)).at(-1);
-  const count = (outcome: Decoded['outcome']) =>
+  const count = (outcome: Outcome) =>
     entries.filter(({ decoded }) => decoded.outcome === outcome).length;
   return {
     student,
@@ -148,6 +153,7 @@ function previewOfStudent(
     firstDay: days[0] ?? null,
     lastDay: days.at(-1) ?? null,
     fresh: entries.filter(({ id }) => !here.events.has(id)).length,
+    mended: entries.filter((entry) => here.events.has(entry.id) && isBetter(entry, here)).length,
     newer: count('newer'),
     damaged: count('damaged'),
   };
@@ -163,7 +169,7 @@ export function previewOf({ made, entries, after }: Backup, here: Here): BackupP
   return {
     made,
     students: [...byStudent].map(([student, own]) => previewOfStudent(student, own, here)),
-    fresh: entries.filter(({ id }) => !here.events.has(id)),
+    fresh: entries.filter((entry) => isBetter(entry, here)),
     hasGap: after !== null && !here.events.has(after),
   };
 }

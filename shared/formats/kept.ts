@@ -2,6 +2,8 @@
 import type { EventId, StudentId } from '../log/events';
 import { type Decoded, decodeEvent } from './event';
 
+export type Outcome = Decoded['outcome'];
+
 export interface KeptEvent {
   readonly id: EventId;
   readonly student: StudentId;
@@ -19,3 +21,14 @@ export function decodeKept({ id, student, event }: KeptEvent): Decoded {
   }
   return decoded;
 }
+
+/** How much can be read of an event. */
+const READABLE: Readonly<Record<Outcome, number>> = { damaged: 0, newer: 1, ok: 2 };
+
+/**
+ * Whether a copy of an event is to be kept in place of the one that is here, if there is one: only if more of it can be
+ * read. Of two that are read alike the one here stays, so no file changes what counts, and nothing damaged gives way to
+ * what is no better.
+ */
+export const goesBefore = (copy: Outcome, here: Outcome | undefined): boolean =>
+  here === undefined || READABLE[copy] > READABLE[here];

@@ -42,7 +42,7 @@ export async function openDemo(): Promise<Store> {
   await store.wipe();
   const made = new Date(now()).toISOString();
   const entries = events.map(entryOf);
-  const here = { events: new Set<string>(), names: new Map() };
+  const here = { events: new Map(), names: new Map() };
   await store.restore(previewOf({ made, entries, after: null }, here));
   return {
     ...store,

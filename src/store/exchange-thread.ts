@@ -67,7 +67,7 @@ export async function readBackup(
   return preview;
 }
 
-/** Adds what the log lacks, in one transaction. */
+/** Adds what the log lacks, and mends what it has damaged, in one transaction. */
 export async function restore(connection: Connection, preview: BackupPreview): Promise<void> {
   const worker = threads.get(preview);
   if (worker === undefined) return restoreHere(connection, preview);

@@ -9,26 +9,29 @@ import {
   previewOf,
 } from '../../shared/formats/backup';
 import { BackupReader, checkSize } from '../../shared/formats/backup-reader';
+import { decodeKept, goesBefore, type Outcome } from '../../shared/formats/kept';
 import type { Day, EventId, StudentId } from '../../shared/log/events';
 import { dropCheckpointOver } from './checkpoint';
 import { noteTakenIn } from './hand-over';
 import type { Connection } from './open';
 import { readShown } from './own-keys';
-import { BATCH, readArrived, readBatch, readStanding } from './read';
+import { BATCH, readArrivals, readBatch, readStanding } from './read';
 import { named, newlyListed, readRoster, type Roster, writeRoster } from './roster';
 import { LAST_BACKUP, type LogDatabase, type LogRecord, recordOf, STUDENT } from './schema';
 import { read, write, type WriteTransaction } from './transaction';
 
 type Batches = AsyncGenerator<readonly LogRecord[]>;
 
-/** All records that the log has now, in batches: each a task of its own, so that the page stays alive. */
+/**
+ * All records of the log, in batches: each a task of its own, so that the page stays alive. What is mended meanwhile comes
+ * again, whole.
+ */
 async function* batchesOf(database: LogDatabase): Batches {
-  const { sequence } = await read(database, readStanding);
   let from = 0;
-  while (from < sequence) {
-    const records = await readArrived(database, from, sequence);
-    if (records.length === 0) return;
-    yield records;
+  for (;;) {
+    const { records } = await readArrivals(database, from);
+    if (records.length > 0) yield records;
+    if (records.length < BATCH) return;
     from = records.at(-1)!.sequence;
   }
 }
@@ -133,17 +136,18 @@ export async function readBackup(connection: Connection, file: Blob): Promise<Ba
   const backup = await decodeFile(file);
   return connection.run(async (database) => {
     const { student: shown, roster } = await read(database, readStanding);
-    const events = new Set<EventId>();
+    const inFile = new Set(backup.entries.map(({ id }) => id));
+    const events = new Map<EventId, Outcome>();
+    const hear = (record: LogRecord) => events.set(record.id, decodeKept(record).outcome);
     for (const student of new Set(backup.entries.map((entry) => entry.student))) {
       for await (const records of batchesOfStudent(database, student)) {
-        for (const { id } of records) events.add(id);
+        records.filter(({ id }) => inFile.has(id)).forEach(hear);
       }
     }
     // A file without anything new says nothing of whose it is.
     const { after } = backup;
-    if (after !== null && (await database.getKeyFromIndex('events', 'id', after)) !== undefined) {
-      events.add(after);
-    }
+    const last = after === null ? undefined : await database.getFromIndex('events', 'id', after);
+    if (last !== undefined) hear(last);
     return previewOf(backup, { events, names: namesOf(shown, roster) });
   });
 }
@@ -157,14 +161,21 @@ async function add(
   from: number,
 ): Promise<number> {
   const store = transaction.objectStore('events');
-  const known = await Promise.all(entries.map(({ id }) => store.index('id').getKey(id)));
-  const records = entries
-    .filter((_, i) => known[i] === undefined)
-    .map((entry, i) => recordOf(entry, from + 1 + i));
+  const here = await Promise.all(entries.map(({ id }) => store.index('id').get(id)));
+  const taken = entries.flatMap((entry, i) => {
+    const record = here[i];
+    const isTaken = goesBefore(entry.decoded.outcome, record && decodeKept(record).outcome);
+    return isTaken ? [{ entry, record }] : [];
+  });
+  const mended = taken.flatMap(({ record }) => record ?? []);
+  const records = taken.map(({ entry }, i) => recordOf(entry, from + 1 + i));
+  // A whole copy arrives as what is new does, so that other windows and the next hand-over see it.
+  await Promise.all(mended.map(async ({ sequence }) => store.delete(sequence)));
   // Async, so that an add that throws at once does not leave the others without anybody to tell.
   await Promise.all(records.map(async (record) => store.add(record)));
-  for (const student of new Set(records.map((record) => record.student))) {
-    const own = records.filter((record) => record.student === student);
+  const changed = [...mended, ...records];
+  for (const student of new Set(changed.map((record) => record.student))) {
+    const own = changed.filter((record) => record.student === student);
     const ids = own.flatMap(({ id, voids = [] }) => [id, ...voids]);
     await dropCheckpointOver(transaction, student, ids);
   }
@@ -193,7 +204,7 @@ async function welcome(
   if (next.length > 1) await writeRoster(transaction, next);
 }
 
-/** Adds what the log lacks, in one transaction. */
+/** Adds what the log lacks, and mends what it has damaged, in one transaction. */
 export function restore(connection: Connection, preview: BackupPreview): Promise<void> {
   const { fresh, made, students } = preview;
   const entries = fresh.toSorted((a, b) => (a.id < b.id ? -1 : 1));

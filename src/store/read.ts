@@ -80,12 +80,6 @@ export const readArrivals = (database: LogDatabase, sequence: number) =>
     return { ...standing, records };
   });
 
-/** Records in the order in which they came in: those after a sequence number, up to another. */
-export const readArrived = (database: LogDatabase, sequence: number, upTo: number) =>
-  read(database, (transaction) =>
-    transaction.objectStore('events').getAll(IDBKeyRange.bound(sequence, upTo, true, false), BATCH),
-  );
-
 /** A small record about a student, or about the device. */
 export const readKept = (database: LogDatabase, key: string, student: StudentId | null) =>
   read(database, async (transaction) =>

@@ -37,7 +37,7 @@ export interface Store extends Omit<StateSignals, 'problem' | 'shown' | 'listed'
   backup(): Promise<Blob>;
   /** What a restore would do. Rejects with a BackupError or a StoreError whose message is for the person. */
   previewBackup(file: File): Promise<BackupPreview>;
-  /** Adds what the log lacks, all or nothing; doing it twice changes nothing. */
+  /** Adds what the log lacks and mends what it has damaged, all or nothing; doing it twice changes nothing. */
   restore(preview: BackupPreview): Promise<void>;
   /**
    * Keeps a small record of this device (a draft, preferences); it is in no backup. Undefined deletes it. What is begun

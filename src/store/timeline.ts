@@ -3,7 +3,7 @@
  * is one state (`base`), the rest stays event by event (`tail`), to be folded with and without today's runs.
  */
 import type { Decoded } from '../../shared/formats/event';
-import { decodeKept, type KeptEvent } from '../../shared/formats/kept';
+import { decodeKept, goesBefore, type KeptEvent } from '../../shared/formats/kept';
 import {
   type Day,
   type EventId,
@@ -96,14 +96,17 @@ export class Timeline {
   }
 
   /**
-   * Adds entries in any order, and folds what lies before the first event of today. One that is there already, as it has
-   * been given another place in the database, is passed over.
+   * Adds entries in any order, and folds what lies before the first event of today. One that is there already is passed
+   * over, unless a damaged one has been mended.
    */
   add(entries: readonly Entry[], today: Day): void {
     this.hear(entries);
-    const known = new Set(this.tail.map(({ id }) => id));
-    const fresh = entries.filter(({ id }) => !known.has(id));
-    const open = [...this.tail, ...fresh].toSorted(byId);
+    const all = new Map(this.tail.map((entry) => [entry.id, entry]));
+    for (const entry of entries) {
+      const before = all.get(entry.id)?.decoded.outcome;
+      if (goesBefore(entry.decoded.outcome, before)) all.set(entry.id, entry);
+    }
+    const open = [...all.values()].toSorted(byId);
     const firstOfToday = open.findIndex((entry) => isOf(today, entry));
     const split = firstOfToday < 0 ? open.length : firstOfToday;
     this.tail = open.slice(split);

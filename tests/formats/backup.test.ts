@@ -17,7 +17,7 @@ import { seededNumbers, spoil } from './spoil';
 
 const MADE = Date.UTC(2026, 10, 25, 16);
 
-const NOTHING_HERE = { events: new Set<string>(), names: new Map<string, string | null>() };
+const NOTHING_HERE = { events: new Map<string, 'ok'>(), names: new Map<string, string | null>() };
 
 const keptOf = (event: LogEvent): KeptEvent => ({ id: event.id, student: event.student, event });
 const textOf = (events: readonly KeptEvent[], announced = events.length): string =>
@@ -178,6 +178,38 @@ describe('a backup is refused, with the line and what to do', () => {
   });
 });
 
+/** What is taken of a file that holds these after another event. */
+const chosen = (copies: readonly KeptEvent[]) =>
+  read(textOf([samples[0]!, ...copies])).entries.map(({ event }) => event);
+
+describe('several copies of an event', () => {
+  it('the one of which most can be read is taken, wherever it stands', () => {
+    const whole = samples[1]!;
+    const newer = { ...whole, event: { ...(whole.event as LogEvent), version: 2 } };
+    const damaged = { ...whole, event: 'rubbish' };
+    for (const copies of [
+      [damaged, newer, whole],
+      [whole, damaged, newer],
+      [newer, whole, damaged],
+    ]) {
+      expect(chosen(copies)).toEqual([samples[0]!.event, whole.event]);
+    }
+    expect(chosen([damaged, newer, damaged])).toEqual([samples[0]!.event, newer.event]);
+    expect(chosen([damaged, { ...damaged, event: 'other' }])).toEqual([
+      samples[0]!.event,
+      'rubbish',
+    ]);
+  });
+
+  it('what is damaged here is told apart from what is missing', () => {
+    const events = new Map(samples.map(({ id }, i) => [id, i < 3 ? 'damaged' : 'ok'] as const));
+    const fresh = manyEvents(4).map(keptOf);
+    const preview = previewOf(read(textOf([...samples, ...fresh])), { ...NOTHING_HERE, events });
+    expect(preview.students).toMatchObject([{ fresh: 4, mended: 3 }]);
+    expect(preview.fresh).toHaveLength(7);
+  });
+});
+
 describe('the preview', () => {
   it('says what a restore would do', () => {
     const events = [...samples, ...manyEvents(100).map(keptOf)];
@@ -187,7 +219,7 @@ describe('the preview', () => {
       { ...newer, id: newer.id.replace('-9000-', '-a000-'), event: 'rubbish' },
     ];
     const backup = read(textOf([...events, ...strange]));
-    const hereAlready = new Set(samples.map(({ id }) => id));
+    const hereAlready = new Map(samples.map(({ id }) => [id, 'ok'] as const));
     const { fresh, ...told } = previewOf(backup, { events: hereAlready, names: new Map() });
     expect(fresh).toHaveLength(102);
     expect(told).toEqual({
@@ -204,6 +236,7 @@ describe('the preview', () => {
           firstDay: '2026-11-25',
           lastDay: '2026-11-25',
           fresh: 102,
+          mended: 0,
           newer: 1,
           damaged: 1,
         },
@@ -236,6 +269,8 @@ describe('the preview', () => {
     const backup = read(headerLine(MADE, 1, after) + eventLines([samples[3]!]));
     expect(backup.after).toBe(after);
     expect(previewOf(backup, NOTHING_HERE).hasGap).toBe(true);
-    expect(previewOf(backup, { ...NOTHING_HERE, events: new Set([after]) }).hasGap).toBe(false);
+    expect(previewOf(backup, { ...NOTHING_HERE, events: new Map([[after, 'ok']]) }).hasGap).toBe(
+      false,
+    );
   });
 });

@@ -1,7 +1,7 @@
 /** Backup, restore, and events that can't be read. */
 import type { BackupPreview } from '../../shared/formats/backup';
 import { planDay } from '../../shared/planning/today';
-import { holds, rejection, same } from './check';
+import { holds, rejection, same, until } from './check';
 import { DAY, programme, type Promises, run, runs, World } from './world';
 
 /** Three days with a name, corrections and a remark. */
@@ -69,6 +69,7 @@ export const aboutExchange: Promises = {
         firstDay: '2026-11-25',
         lastDay: '2026-11-28',
         fresh: 24,
+        mended: 0,
         newer: 0,
         damaged: 0,
       },
@@ -204,6 +205,57 @@ export const aboutExchange: Promises = {
     while (!(await hasReached())) await next.kept('nothing');
     same((await world.ready()).unread.value, before);
     same((await world.records()).length, 30);
+  },
+
+  'a whole copy mends a damaged event, in every window and behind the checkpoint': async (
+    world,
+  ) => {
+    await live(world);
+    const whole = await world.backup();
+    const before = await world.rebuilt();
+    // A run, a correction and the name, and a run of which there will be no whole copy.
+    const records = await world.records();
+    const hurt = [1, 4, 8].map((place) => records[place]!);
+    const lost = { ...records[5]!, id: records[5]!.id.replace(/.{4}$/, 'ffff'), sequence: 99 };
+    await world.raw(async (database) => {
+      for (const record of hurt) await database.put('events', { ...record, event: { id: 'gone' } });
+      await database.put('events', { ...lost, event: 'gone' });
+      await database.delete('kept', 'log.checkpoint');
+    });
+    const [store, window] = [await world.ready(), await world.ready()];
+    same(
+      store.unread.value.map(({ id }) => id).toSorted(),
+      [...hurt, lost].map(({ id }) => id).toSorted(),
+    );
+    holds((await world.rebuilt()).eventCount === 21, 'three events are not read');
+    await until(async () => (await world.checkpoint())?.base.unread.length === 4);
+    const ofDamaged = await world.backup();
+    const { mark } = await store.students.fileOf(store.students.shown.value!, null);
+
+    const preview = await store.previewBackup(whole);
+    same([freshIn(preview), preview.students[0]!.mended], [0, 3]);
+    await store.restore(preview);
+    await world.agrees(store);
+    same(store.student.value, before);
+    same(
+      store.unread.value.map(({ id }) => id),
+      [lost.id],
+    );
+    await world.inStep(window);
+    same(window.unread.value, store.unread.value);
+    await world.agrees(await world.ready());
+    // Whoever has been handed the damaged ones gets the whole ones next.
+    const next = await store.students.fileOf(store.students.shown.value!, mark);
+    same(next.events, 3);
+
+    const mended = await world.records();
+    same(mended.length, 25);
+    for (const file of [whole, ofDamaged]) {
+      const again = await store.previewBackup(file);
+      same([freshIn(again), again.students[0]!.mended], [0, 0]);
+      await store.restore(again);
+    }
+    same(await world.records(), mended);
   },
 
   'what JSON cannot say is told in the backup all the same': async (world) => {

@@ -1,6 +1,7 @@
 import './page';
 import { describe, expect, it } from 'vitest';
 import { eventLines, headerLine } from '../../shared/formats/backup';
+import { decodeKept, type KeptEvent } from '../../shared/formats/kept';
 import type { LogEvent, StudentId } from '../../shared/log/events';
 import { replay } from '../../shared/planning/student';
 import type { Device, Mark } from '../../src/store/store';
@@ -16,10 +17,17 @@ const STUDENTS: readonly StudentId[] = [
   '33333333-3333-4333-8333-333333333333',
 ];
 
-const fileOf = (events: readonly LogEvent[]): File => {
-  const kept = events.map((event) => ({ id: event.id, student: event.student, event }));
-  return new File([headerLine(0, kept.length), eventLines(kept)], 'log.arpeggiary');
-};
+const fileOf = (kept: readonly KeptEvent[]): File =>
+  new File([headerLine(0, kept.length), eventLines(kept)], 'log.arpeggiary');
+
+const keptOf = (event: LogEvent): KeptEvent => ({ id: event.id, student: event.student, event });
+
+/** The same in a log that something has spoilt. */
+const damagedOf = ({ id, student, event }: KeptEvent): KeptEvent => ({
+  id,
+  student,
+  event: { ...(event as LogEvent), version: null },
+});
 
 /** What a later version of the app may have written. */
 const newerOf = (event: LogEvent): LogEvent =>
@@ -36,7 +44,7 @@ async function statesOf(store: Device) {
 }
 
 /** Takes files in, one after the other, on a device of its own. */
-async function stateAfter(files: readonly (readonly LogEvent[])[]) {
+async function stateAfter(files: readonly (readonly KeptEvent[])[]) {
   const world = new World();
   const store = await world.ready();
   for (const file of files) await store.restore(await store.previewBackup(fileOf(file)));
@@ -47,7 +55,8 @@ async function stateAfter(files: readonly (readonly LogEvent[])[]) {
 }
 
 /**
- * A log of two students and, for each event, by whom a later version wrote it and the files that it is in: at least one.
+ * A log of two students and, for each event, whether a later version wrote it, the files that it is in, at least one, and
+ * those in which it would be damaged.
  */
 const scattered = log.chain((events) => {
   const each = { minLength: events.length, maxLength: events.length };
@@ -58,6 +67,7 @@ const scattered = log.chain((events) => {
       fc.nat(9).map((chance) => chance === 0),
       each,
     ),
+    damagedIn: fc.array(fc.oneof(fc.constant<number[]>([]), fc.subarray([0, 1, 2, 3])), each),
     homes: fc.array(fc.subarray([0, 1, 2, 3], { minLength: 1 }), each),
     order: fc.shuffledSubarray([0, 1, 2, 3], { minLength: 4 }),
     again: fc.array(fc.nat(3), { maxLength: 3 }),
@@ -68,7 +78,7 @@ describe('taking files in', () => {
   it('in any split, any order and more than once comes to what the whole log says', async () => {
     await fc.assert(
       fc.asyncProperty(scattered, async (one) => {
-        const { events, students, areNewer, homes, order, again } = one;
+        const { events, students, areNewer, homes, damagedIn, order, again } = one;
         // A correction is of the student whose event it voids, as the app records it.
         const own = new Map<string, StudentId>();
         const all = events.map((event, i): LogEvent => {
@@ -77,20 +87,26 @@ describe('taking files in', () => {
           own.set(event.id, student);
           return areNewer[i] ? newerOf({ ...event, student }) : { ...event, student };
         });
-        const files = [0, 1, 2, 3].map((file) => all.filter((_, i) => homes[i]!.includes(file)));
+        const copyIn = (i: number, file: number): KeptEvent => {
+          const whole = keptOf(all[i]!);
+          return damagedIn[i]!.includes(file) ? damagedOf(whole) : whole;
+        };
+        const files = [0, 1, 2, 3].map((file) =>
+          [...all.keys()].flatMap((i) => (homes[i]!.includes(file) ? [copyIn(i, file)] : [])),
+        );
         const { states, ids } = await stateAfter([...order, ...again].map((file) => files[file]!));
         expect(ids.toSorted()).toEqual(all.map(({ id }) => id).toSorted());
         for (const id of new Set(all.map((event) => event.student))) {
-          const ofStudent = all.filter(({ student }) => student === id);
-          const read = ofStudent.filter((event) => event.version === 1);
-          const newer = ofStudent.filter((event) => event.version !== 1);
+          // Of each event the one whole copy that is in any file.
+          const best = [...all.keys()]
+            .filter((i) => all[i]!.student === id)
+            .map((i) =>
+              copyIn(i, homes[i]!.find((file) => !damagedIn[i]!.includes(file)) ?? homes[i]![0]!),
+            )
+            .map((kept) => ({ id: kept.id, ...decodeKept(kept) }));
           expect(states.get(id)).toEqual({
-            student: replay(read),
-            unread: newer.map((event) => ({
-              id: event.id,
-              outcome: 'newer',
-              problem: 'version 2',
-            })),
+            student: replay(best.flatMap((read) => (read.outcome === 'ok' ? [read.event] : []))),
+            unread: best.filter(({ outcome }) => outcome !== 'ok'),
           });
         }
       }),

@@ -2,7 +2,7 @@
  * Takes a file: a backup or a student's record is shown and taken in when the person agrees; a programme is shown on its
  * own screen.
  *
- * <OpenFile onTakenIn={() => go('today')} />
+ * <OpenFile onTakenIn={(said) => say(said)} />
  *
  * `file` is one that the system has handed to the app.
  */
@@ -25,7 +25,7 @@ import { studentText } from '../words';
 import styles from './open-file.module.css';
 
 interface OpenFileProps {
-  readonly onTakenIn: () => void;
+  readonly onTakenIn: (said: string) => void;
   readonly file?: File | null;
 }
 
@@ -36,6 +36,13 @@ async function showProgramme(file: File): Promise<boolean> {
   if (!isOfferFile(beginning)) return false;
   go('programme', await codeOf(readOfferFile(beginning)));
   return true;
+}
+
+/** What the person is told of a file that has been taken in. */
+function saidOf({ students }: BackupPreview): string {
+  const mended = students.reduce((sum, one) => sum + one.mended, 0);
+  if (mended === 0) return 'Taken in.';
+  return `Taken in. ${mended === 1 ? 'One damaged record is' : `${mended} damaged records are`} whole again.`;
 }
 
 export function OpenFile({ onTakenIn, file: given = null }: OpenFileProps) {
@@ -63,7 +70,7 @@ export function OpenFile({ onTakenIn, file: given = null }: OpenFileProps) {
     attempt(async () => {
       await store.restore(chosen);
       setPreview(null);
-      onTakenIn();
+      onTakenIn(saidOf(chosen));
     });
   useEffect(() => {
     if (given !== null) void read(given);
@@ -119,7 +126,7 @@ function PreviewText({ preview }: { readonly preview: BackupPreview }) {
 
 function StudentText({ one }: { readonly one: StudentPreview }) {
   const students = useContext(StudentsContext);
-  const { name, isKnown, events, runs, firstDay, lastDay, fresh, newer, damaged } = one;
+  const { name, isKnown, events, runs, firstDay, lastDay, fresh, mended, newer, damaged } = one;
   const listed = students?.listed.value.find(({ id }) => id === one.student);
   const called = studentText(name ?? listed?.name ?? null);
   return (
@@ -135,6 +142,7 @@ function StudentText({ one }: { readonly one: StudentPreview }) {
         </Fact>
       )}
       <Fact name="Not yet here">{fresh === 0 ? 'nothing: all of it is here already' : fresh}</Fact>
+      {mended > 0 && <Fact name="Damaged here">{mended}, whole in this file</Fact>}
       {newer > 0 && <Fact name="From a newer version">{newer}, kept but not read yet</Fact>}
       {damaged > 0 && <Fact name="Damaged">{damaged}, kept but set aside</Fact>}
     </dl>

@@ -2,6 +2,7 @@
 import { useId, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
 import { FileField } from '../../parts/file-field/file-field';
+import { say } from '../../parts/notice/notice';
 import { OpenFile } from '../../parts/open-file/open-file';
 import { CameraScan } from '../../parts/programme-offer/camera-scan';
 import { codeIn } from '../../parts/programme-offer/link';
@@ -70,7 +71,12 @@ export function OpenProgramme({ failure: ofLink }: { readonly failure: string | 
       </section>
       <section class={styles.way}>
         <h2>From a file</h2>
-        <OpenFile onTakenIn={() => go('today')} />
+        <OpenFile
+          onTakenIn={(said) => {
+            say(said);
+            go('today');
+          }}
+        />
       </section>
     </div>
   );

@@ -23,10 +23,10 @@ export function ReceiveScreen() {
     >
       <OpenFile
         file={file}
-        onTakenIn={() => {
+        onTakenIn={(said) => {
           const isOneOfMany = (students?.listed.peek().length ?? 0) > 1;
           const onward = { label: 'All students', do: () => go('studio') };
-          say('Taken in.', isOneOfMany ? onward : undefined);
+          say(said, isOneOfMany ? onward : undefined);
           go('today');
         }}
       />

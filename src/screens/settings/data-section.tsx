@@ -51,7 +51,7 @@ export function DataSection() {
             Taking a file in adds what is missing here and changes nothing else; doing it twice does
             no harm. So it also brings the runs of two devices together.
           </p>
-          <OpenFile onTakenIn={() => say('Taken in.')} />
+          <OpenFile onTakenIn={(said) => say(said)} />
         </div>
       </Section>
       <HandOverSection />

@@ -19,8 +19,9 @@ export function UnreadSection() {
         <>
           <p>
             {damaged.length === 1 ? 'One record is' : `${damaged.length} records are`} damaged and
-            left out of the reckoning; all others count. A backup saved earlier may have{' '}
-            {damaged.length === 1 ? 'it' : 'them'} whole.
+            left out of the reckoning; all others count. A backup saved earlier, or another device,
+            may have {damaged.length === 1 ? 'it' : 'them'} whole: taking in a file of it mends{' '}
+            {damaged.length === 1 ? 'it' : 'them'}.
           </p>
           <ul class="small soft">
             {damaged.map(({ id, problem }) => (
@@ -31,7 +32,7 @@ export function UnreadSection() {
           </ul>
         </>
       )}
-      <p>All of them stay in the record and in every backup.</p>
+      <p>Until then they stay in the record and in every backup.</p>
     </Section>
   );
 }

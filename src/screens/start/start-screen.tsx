@@ -91,8 +91,8 @@ function Others() {
         <h2>Here before?</h2>
         <p>Take the record in from a backup file, or a programme that your teacher gave you.</p>
         <OpenFile
-          onTakenIn={() => {
-            say('Taken in.');
+          onTakenIn={(said) => {
+            say(said);
             go('today');
           }}
         />
