@@ -14,7 +14,7 @@ import type { Tempo } from '../../../shared/music/tempo';
 import { reachOf } from '../../../shared/learning/prediction';
 import type { Student } from '../../../shared/planning/student';
 import { minutesOn } from '../../../shared/planning/dates';
-import { topStage } from '../../../shared/planning/stages';
+import { lastStageOf } from '../../../shared/planning/stages';
 import { type DayPlan, planDay } from '../../../shared/planning/today';
 
 /** The items of one starting note and way that were played. */
@@ -64,12 +64,17 @@ export function movedBy(
   });
 }
 
+/** Whether the programme leads an arpeggio, by index, to a stage, by index. */
+const isAsked = ({ programme }: Student, arpeggio: number, stage: number): boolean =>
+  programme !== null && stage <= lastStageOf(programme, itemAt(arpeggio, STAGES[0]).chord);
+
 /** Stages that today's runs have opened, easiest first. */
 export function openedBy(before: Student, after: Student): readonly Opened[] {
   return STAGES.map((stage, index) => ({
     stage,
     arpeggios: after.stages.open.filter(
-      (open, arpeggio) => open >= index && before.stages.open[arpeggio]! < index,
+      (open, arpeggio) =>
+        open >= index && before.stages.open[arpeggio]! < index && isAsked(after, arpeggio, index),
     ).length,
   })).filter(({ arpeggios }) => arpeggios > 0);
 }
@@ -77,13 +82,13 @@ export function openedBy(before: Student, after: Student): readonly Opened[] {
 /** Arpeggios played today whose stage opens the next one if it is even on one more day. */
 export function nearlyOpen(runs: readonly RunEvent[], after: Student): readonly Opened[] {
   const counts = new Map<Stage, number>();
-  const top = after.programme === null ? 0 : topStage(after.programme);
   for (const arpeggio of new Set(runs.map(({ item }) => itemOf(item).arpeggioIndex))) {
     const open = after.stages.open[arpeggio]!;
-    if (open >= top) continue;
-    const next = STAGES[open + 1]!;
+    const next = STAGES[open + 1];
     const isHalfway = after.stages.evenDays[itemAt(arpeggio, STAGES[open]!).index] === 1;
-    if (isHalfway) counts.set(next, (counts.get(next) ?? 0) + 1);
+    if (next !== undefined && isHalfway && isAsked(after, arpeggio, open + 1)) {
+      counts.set(next, (counts.get(next) ?? 0) + 1);
+    }
   }
   return STAGES.flatMap((stage) => {
     const arpeggios = counts.get(stage);
