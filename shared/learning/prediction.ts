@@ -54,7 +54,8 @@ export function meanAfterRun(learner: Learner, item: Item, today: number, date: 
 
 export function itemVarianceOn(learner: Learner, item: Item, day: number): number {
   const grown = learner.variance[item.index]! + ITEM_DRIFT * pauseOf(learner, item, day);
-  return Math.min(ITEM_VARIANCE_LIMIT, grown);
+  // A mark takes away of what the pause before it has added: on a day within that pause too much.
+  return Math.min(ITEM_VARIANCE_LIMIT, Math.max(0, grown));
 }
 
 /** What the days since the last run of all add to the variance of each effect. */

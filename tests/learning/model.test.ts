@@ -12,7 +12,7 @@ import {
   newLearner,
   TENTHS,
 } from '../../shared/learning/learner';
-import { observe } from '../../shared/learning/observe';
+import { observe, observeMark } from '../../shared/learning/observe';
 import { chanceEven, reachOf, workingTempo } from '../../shared/learning/prediction';
 import { deckOf, readinessOf } from '../../shared/learning/readiness';
 
@@ -199,6 +199,16 @@ describe('the learner model', () => {
         expect(spreads[KINDNESS]! > 0).toBe(history.some(({ judge }) => judge === 'teacher'));
       }),
     );
+  });
+
+  it('stays a probability when an examination after years is followed by a day before it, as a clock may be put back', () => {
+    const learner = seen([200, 3, 0], [200, 3, 1]);
+    for (let mark = 0; mark < 5; mark++) {
+      observeMark(learner, item, { tempo: 200, fluency: 3, day: DAY + 2500, judge: 'teacher' });
+    }
+    expect(chanceEven(learner, item, 200, dayOfNumber(DAY + 100))).toBeGreaterThan(0.5);
+    observe(learner, item, { tempo: 200, fluency: 3, day: DAY + 100 });
+    expect(reach(learner, otherWay, 100)).toBeGreaterThan(0);
   });
 
   it('copies without sharing', () => {
