@@ -258,6 +258,18 @@ export const aboutExchange: Promises = {
     same(await world.records(), mended);
   },
 
+  'a whole copy mends a damaged run of today': async (world) => {
+    await (await world.ready()).record([programme(), ...runs(3)]);
+    const whole = await world.backup();
+    const record = (await world.records())[2]!;
+    await world.raw((database) => database.put('events', { ...record, event: null }));
+    const store = await world.ready();
+    same([store.unread.value.length, store.todaysRuns.value.length], [1, 2]);
+    await store.restore(await store.previewBackup(whole));
+    same([store.unread.value.length, store.todaysRuns.value.length], [0, 3]);
+    await world.agrees(store);
+  },
+
   'what JSON cannot say is told in the backup all the same': async (world) => {
     await live(world);
     const circle: { self?: unknown } = {};
