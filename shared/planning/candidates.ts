@@ -76,7 +76,7 @@ export const fastestFor = (programme: Programme, way: Way): Tempo =>
   ABOVE_TARGET * targetOf(programme, way);
 
 /** Whether the programme asks for an item, or for its chord at a higher stage; one hand over four octaves serves both. */
-const isOnTheWay = (programme: Programme, { way, chord }: Item): boolean => {
+export const isOnTheWay = (programme: Programme, { way, chord }: Item): boolean => {
   const stage = stageIndex(way) < 0 ? stageIndex('together.4') : stageIndex(way);
   return stage <= lastStageOf(programme, chord);
 };
