@@ -12,6 +12,7 @@ import {
   leastSquares,
   type Line,
   mean,
+  median,
   medianLine,
   robustDeviation,
 } from './statistics';
@@ -46,6 +47,8 @@ const FEWEST_FOR_DRIFT = 8;
 /** Standard errors of a change of tempo that do not come by chance, and more with few notes (after Student 1908). */
 const SURE_DRIFT = 3.9;
 const FEW = 5;
+/** By how much more a spread of few others is to be doubted, likewise. */
+const FEW_OTHERS = 2;
 /** Per cent: with six intervals 3 per cent are just heard (Drake & Botte 1993). */
 const AUDIBLE_DRIFT = 3;
 
@@ -90,8 +93,27 @@ const offOf = (line: Line, interval: Interval): number => {
 /** Intervals that lie near a line: neither hesitations nor breaks. */
 function near(line: Line, intervals: readonly Interval[]): readonly Interval[] {
   const offs = intervals.map((interval) => offOf(line, interval));
-  const most = leastDelay(line.at(intervals[0]?.step ?? 0), robustDeviation(offs, 0));
-  return intervals.filter((_, i) => Math.abs(offs[i]!) <= most);
+  const usual = usualAmong(offs, line.at(intervals[0]?.step ?? 0));
+  return intervals.filter((_, i) => usual.has(i));
+}
+
+/**
+ * Which of the seconds by which intervals are too long are no hesitations. Each is held against the spread of the others
+ * (externally studentised residuals: Cook & Weisberg 1982, from memory), as among few notes a wait hides in the spread that
+ * it makes; before that, against a spread that several waits do not move.
+ */
+function usualAmong(offs: readonly number[], interval: number): ReadonlySet<number> {
+  const most = leastDelay(interval, robustDeviation(offs, 0));
+  let usual = [...offs.keys()].filter((i) => Math.abs(offs[i]!) <= most);
+  while (usual.length > FEWEST) {
+    const middle = median(usual.map((i) => offs[i]!))!;
+    const far = usual.toSorted((a, b) => Math.abs(offs[b]! - middle) - Math.abs(offs[a]! - middle));
+    const others = far.slice(1).map((i) => offs[i]!);
+    const spread = deviation(others)! * (1 + FEW_OTHERS / others.length);
+    if (Math.abs(offs[far[0]!]! - mean(others)!) <= leastDelay(interval, spread)) break;
+    usual = far.slice(1);
+  }
+  return new Set(usual);
 }
 
 /** The pulse of a playing; null with too few notes. `last` is the last step, on which a player may broaden. */
@@ -154,7 +176,7 @@ export const lateBy = (pulse: Pulse, { step, steps, length }: Interval): number 
 /** Standard deviation in seconds of one hand's intervals, without its hesitations; null with too few. */
 export function unevennessOf(pulse: Pulse, intervals: readonly Interval[]): number | null {
   const lates = intervals.filter(({ steps }) => steps === 1).map((one) => lateBy(pulse, one));
-  const most = leastDelay(pulse.interval, robustDeviation(lates, 0));
-  const usual = lates.filter((late) => Math.abs(late) <= most);
+  const kept = usualAmong(lates, pulse.interval);
+  const usual = lates.filter((_, i) => kept.has(i));
   return usual.length < FEWEST ? null : deviation(usual, 2);
 }
