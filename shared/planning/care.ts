@@ -8,6 +8,7 @@ import { playableTempo } from '../music/tempo';
 import { meanOn, workingTempo } from '../learning/prediction';
 import { notesOf, type Student } from './student';
 import { entrySeconds } from './candidates';
+import { lastStageOf } from './stages';
 import { type DayPlan, type Entry, planDay } from './today';
 
 export const SORE = ['right', 'left', 'both'] as const;
@@ -26,7 +27,9 @@ function roundsOf(student: Student, programme: Programme, hand: Hand, day: Day) 
   const rounds = notesOf(programme).map((note) => {
     const items = roundItems(note, way).filter(
       (item) =>
-        !student.aside.has(item.id) && student.stages.open[item.arpeggioIndex]! >= stageIndex(way),
+        !student.aside.has(item.id) &&
+        student.stages.open[item.arpeggioIndex]! >= stageIndex(way) &&
+        lastStageOf(programme, item.chord) >= stageIndex(way),
     );
     const sum = items.reduce(
       (total, item) => total + meanOn(student.learner, item, dayNumber(day)),
@@ -50,7 +53,7 @@ function slowRound(
   const { way } = items[0]!;
   return {
     key: `${note}.${way}.slow`,
-    kind: 'round',
+    kind: items.length === 1 ? 'single' : 'round',
     note,
     way,
     items: items.map(({ id }) => id),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { handsOf, itemOf, roundItems } from '../../shared/music/deck';
+import type { Programme, StageGoal } from '../../shared/log/programme';
+import { handsOf, itemOf, roundItems, STAGES } from '../../shared/music/deck';
 import { workingTempo } from '../../shared/learning/prediction';
 import { planWithCare, SORE } from '../../shared/planning/care';
 import { replay } from '../../shared/planning/student';
@@ -8,6 +9,8 @@ import { event, programme, run, START } from '../learning/events';
 
 const played = roundItems('c', 'left.2').map(({ id }) => run(id, 4, 240));
 const student = replay([programme({ reached: 'together.2' }), ...played]);
+const mapAll = (goal: StageGoal) =>
+  Object.fromEntries(STAGES.map((stage) => [stage, goal])) as Programme['stages'];
 const plan = (sore: (typeof SORE)[number], minutes = 20, who = student) =>
   planWithCare(who, START, minutes, sore);
 
@@ -70,6 +73,14 @@ test('what is set aside stays aside', () => {
   const without = replay([programme({ reached: 'together.2' }), aside]);
   const items = plan('right', 120, without).entries.flatMap((one) => one.items);
   expect(items).not.toContain('c.major-53.left.2');
+});
+
+test('chords that the programme does not ask for do not come in place of those that it does', () => {
+  const triads = { asked: true, target: 240, chords: ['major-53', 'minor-53'] } as const;
+  const stages = mapAll(triads);
+  const narrowed = replay([programme({ reached: 'together.2', stages })]);
+  const items = plan('right', 120, narrowed).entries.flatMap((one) => one.items);
+  expect(new Set(items.map((id) => itemOf(id).chord))).toEqual(new Set(triads.chords));
 });
 
 test.each(SORE)('every entry has a key of its own: %s', (sore) => {
