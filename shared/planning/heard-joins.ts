@@ -40,7 +40,7 @@ export function weakestJoins(
   const tallies = new Map<DrillId, Tally>();
   for (const { item, day, take } of runs) {
     const age = dayNumber(today) - dayNumber(day);
-    if (take === undefined || age < 0) continue;
+    if (take === undefined || take.certainty === 0 || age < 0) continue;
     if (!places.has(item)) places.set(item, placesOf(player, itemOf(item)));
     const weight = take.certainty * 0.5 ** (age / HALF_LIFE);
     for (const { join, item: of, notes, steps } of places.get(item)!) {

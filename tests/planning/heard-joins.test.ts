@@ -81,6 +81,10 @@ describe('the weakest joins', () => {
     expect(weakest([later, sure], 0)).toEqual([['c.major-53.right.join.3', 50, 1, START]]);
   });
 
+  test('pass over a take of which nothing is sure', () => {
+    expect(weakest([heard({ item: RIGHT, hands: right({ 3: 200 }), certainty: 0 })])).toEqual([]);
+  });
+
   test('put what was heard often before what was heard once, long ago', () => {
     const left: RunTake['hands'] = { right: null, left: hand(waits(13, { 9: 120 })) };
     const old = heard({ item: 'c.major-53.left.2', hands: left });
