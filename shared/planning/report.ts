@@ -7,6 +7,7 @@ import type { Item, Stage } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { type Reach, reachOf } from '../learning/prediction';
 import { deckOf, itemsAsked, type Readiness, readinessOf } from '../learning/readiness';
+import { minutesOn } from './dates';
 import { defaultSettings, settingsFor } from './examination/draw';
 import { type Forecast, forecastOf } from './examination/forecast';
 import { progressOf, type StageProgress } from './progress';
@@ -124,7 +125,7 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
     weakest,
     joins: ratedJoins(student, weakest),
     progress: progressOf(student, programme, today),
-    planned: planDay(student, next, programme.minutes),
+    planned: planDay(student, next, minutesOn(programme, next)),
     teacherRemarks: student.remarks.filter(({ by }) => by === 'teacher').toReversed(),
     examinations: student.examinations.toReversed(),
     weeks: weeksOf(student.work, today, WEEKS),

@@ -3,6 +3,7 @@ import { addDays } from '../../shared/log/day';
 import type { EventBody, LogEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { CHORD_IDS } from '../../shared/music/chords';
+import { minutesOn } from '../../shared/planning/dates';
 import { parseDrillId } from '../../shared/planning/drills/kinds';
 import { handedOut, reportOf } from '../../shared/planning/report';
 import { replay } from '../../shared/planning/student';
@@ -131,6 +132,14 @@ describe('the report', () => {
     expect(planned.entries.length).toBeGreaterThan(0);
     const played = report({}, ...allPlayed, run('d.major-53.right.2', 3, 160, 3));
     expect(played.planned.day).toBe(addDays(TODAY, 1));
+  });
+
+  it('plans the shorter list that a day of the week before the date has', () => {
+    const { planned } = report({ date: addDays(TODAY, 1) }, ...allPlayed);
+    expect(planned.minutes).toBe(
+      minutesOn({ ...DEFAULT_PROGRAMME, date: addDays(TODAY, 1) }, TODAY),
+    );
+    expect(planned.minutes).toBeLessThan(DEFAULT_PROGRAMME.minutes);
   });
 
   it("has the teacher's remarks, newest first, and not the player's", () => {
