@@ -42,8 +42,8 @@ test('two waits are, and the spread that they make hides neither', () => {
   expect(hesitations).toMatchObject([{ step: 3 }, { step: 8 }]);
 });
 
-test('the longest of the times in a playing that is uneven throughout is no hesitation', () => {
-  const { hesitations, unevenness } = told([-18, 24, -27, 15, -20, 58, -31, 22, -25, 30, -22, 9]);
+test('what is longest among few uneven notes may be chance, and is no hesitation', () => {
+  const { hesitations, unevenness } = told([-12, 14, -15, 10, -9, 55, -14, 12, -11, 13, -10, 9]);
   expect(hesitations).toEqual([]);
-  expect(unevenness).toBeGreaterThan(20);
+  expect(unevenness).toBeGreaterThan(18);
 });
