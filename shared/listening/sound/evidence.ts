@@ -59,10 +59,11 @@ export function evidenceIn(sound: Sound, options: EvidenceOptions): (at: number)
   const templates = Array.from({ length: keys.highest - keys.lowest + 1 }, (_, i) =>
     templateOf(keys.lowest + i, spectra, { tuning, lobe, most }),
   );
-  const before = new Float32Array(spectra.size);
+  const used = 1 + Math.max(...templates.flatMap(({ places }) => [...places]));
   return (at) => {
-    before.set(spectra.at(at * rate - length));
-    const rise = spectra.at(at * rate).map((after, k) => Math.max(0, after - before[k]!));
+    const before = spectra.at(at * rate - length).slice(0, used);
+    const after = spectra.at(at * rate);
+    const rise = before.map((value, k) => Math.max(0, after[k]! - value));
     const amounts = factorised(rise, templates);
     return {
       lowest: keys.lowest,
@@ -119,17 +120,20 @@ function factorised(spectrum: Float32Array, templates: readonly Template[]): Flo
   amounts.fill(whole / templates.length);
   const model = new Float32Array(spectrum.length);
   for (let round = 0; round < ITERATIONS; round++) {
-    model.fill(0);
-    templates.forEach(({ places, values }, t) => {
-      for (let i = 0; i < places.length; i++) model[places[i]!]! += amounts[t]! * values[i]!;
-    });
-    templates.forEach(({ places, values }, t) => {
+    model.fill(1e-12);
+    for (let t = 0; t < templates.length; t++) {
+      const { places, values } = templates[t]!;
+      const amount = amounts[t]!;
+      for (let i = 0; i < places.length; i++) model[places[i]!]! += amount * values[i]!;
+    }
+    // Of the model no more is needed than how many times less it is; divided once for all keys, which is what costs.
+    for (let k = 0; k < model.length; k++) model[k] = spectrum[k]! / model[k]!;
+    for (let t = 0; t < templates.length; t++) {
+      const { places, values } = templates[t]!;
       let gain = 0;
-      for (let i = 0; i < places.length; i++) {
-        gain += (values[i]! * spectrum[places[i]!]!) / (model[places[i]!]! + 1e-12);
-      }
-      amounts[t] = amounts[t]! * gain;
-    });
+      for (let i = 0; i < places.length; i++) gain += values[i]! * model[places[i]!]!;
+      amounts[t]! *= gain;
+    }
   }
   return amounts;
 }
