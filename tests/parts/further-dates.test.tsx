@@ -45,3 +45,31 @@ test('no more can be added than a programme may hold', () => {
   expect(value().furtherDates).toHaveLength(MOST_FURTHER_DATES);
   expect(screen.queryByRole('button', { name: /Add a lesson/ })).toBeNull();
 });
+
+test.each(['2126-12-10', '0026-12-10', '2026-11-24'])(
+  'a day that no programme can hold is told, not taken: %s',
+  (typed) => {
+    const value = filled();
+    add();
+    for (const label of ['Also on', /Date of the examination/]) {
+      const field = screen.getByLabelText(label);
+      fireEvent.change(field, { target: { value: typed } });
+      expect(screen.queryByRole('alert')).toBeNull();
+      fireEvent.blur(field);
+      expect(screen.getByRole('alert').textContent).toMatch(/^Not taken/);
+      fireEvent.change(field, { target: { value: '2026-12-11' } });
+      expect(screen.queryByRole('alert')).toBeNull();
+    }
+    expect(value()).toMatchObject({
+      date: '2026-12-11',
+      furtherDates: [{ day: '2026-12-11', words: '' }],
+    });
+  },
+);
+
+test('a date that is over stays, and is no fault while it is left alone', () => {
+  const over = { ...DEFAULT_PROGRAMME, date: '2026-11-01' };
+  render(<ProgrammeForm value={over} onChange={() => undefined} today="2026-11-25" />);
+  fireEvent.blur(screen.getByLabelText(/Date of the examination/));
+  expect(screen.queryByRole('alert')).toBeNull();
+});

@@ -5,6 +5,7 @@ import { addDays } from '../../../shared/log/day';
 import type { Day } from '../../../shared/log/events';
 import { type FurtherDate, MOST_FURTHER_DATES } from '../../../shared/log/programme';
 import { Button } from '../button/button';
+import { DateInput } from './date-input';
 import styles from './programme-form.module.css';
 
 interface FurtherDatesProps {
@@ -26,6 +27,7 @@ export function FurtherDates({ value, today, onChange }: FurtherDatesProps) {
           // oxlint-disable-next-line react/no-array-index-key
           key={place}
           date={date}
+          today={today}
           onChange={(change) => set(place, change)}
           onRemove={() => onChange(value.filter((_, i) => i !== place))}
         />
@@ -44,34 +46,28 @@ export function FurtherDates({ value, today, onChange }: FurtherDatesProps) {
 
 interface DateRowProps {
   readonly date: FurtherDate;
+  readonly today: Day;
   readonly onChange: (change: Partial<FurtherDate>) => void;
   readonly onRemove: () => void;
 }
 
-function DateRow({ date, onChange, onRemove }: DateRowProps) {
+function DateRow({ date, today, onChange, onRemove }: DateRowProps) {
   const id = useId();
   return (
     <div class={styles.dateRow}>
-      <div>
-        <label for={`${id}-day`} class={styles.label}>
-          Also on
-        </label>
-        <input
-          id={`${id}-day`}
-          type="date"
-          value={date.day}
-          onChange={(event) => {
-            const { value: day, validity } = event.currentTarget;
-            if (validity.valid && day !== '') onChange({ day });
-          }}
-        />
-      </div>
+      <DateInput
+        label="Also on"
+        value={date.day}
+        today={today}
+        isRequired
+        onChange={(day) => day !== null && onChange({ day })}
+      />
       <div class={styles.dateWords}>
-        <label for={`${id}-words`} class={styles.label}>
+        <label for={id} class={styles.label}>
           What it is
         </label>
         <input
-          id={`${id}-words`}
+          id={id}
           type="text"
           maxLength={LONGEST_DATE_WORDS}
           placeholder="lesson"

@@ -14,6 +14,7 @@ import { type Grouping, playableTempo } from '../../../shared/music/tempo';
 import { Choice } from '../choice/choice';
 import { Stepper } from '../stepper/stepper';
 import { wayText } from '../words';
+import { DateInput } from './date-input';
 import { FurtherDates } from './further-dates';
 import { NotePicker } from './note-picker';
 import styles from './programme-form.module.css';
@@ -70,7 +71,12 @@ export function ProgrammeForm({ value, onChange, today, outlook = null }: Progra
           onChange={(grouping) => onChange(regrouped(value, grouping))}
         />
         <StageGoals value={value} onChange={onChange} />
-        <DateField value={value.date} today={today} onChange={(date) => set({ date })} />
+        <DateInput
+          label="Date of the examination, if there is one"
+          value={value.date}
+          today={today}
+          onChange={(date) => set({ date })}
+        />
         <FurtherDates
           value={value.furtherDates ?? []}
           today={today}
@@ -132,33 +138,6 @@ function RequirementsField({ value, onChange }: RequirementsFieldProps) {
         maxLength={LONGEST_TEXT}
         value={value}
         onInput={(event) => onChange(event.currentTarget.value)}
-      />
-    </div>
-  );
-}
-
-interface DateFieldProps {
-  readonly value: Day | null;
-  readonly today: Day;
-  readonly onChange: (date: Day | null) => void;
-}
-
-function DateField({ value, today, onChange }: DateFieldProps) {
-  const id = useId();
-  return (
-    <div>
-      <label for={id} class={styles.label}>
-        Date of the examination, if there is one
-      </label>
-      <input
-        id={id}
-        type="date"
-        value={value ?? ''}
-        min={today}
-        onChange={(event) => {
-          const { value: date, validity } = event.currentTarget;
-          if (validity.valid) onChange(date === '' ? null : date);
-        }}
       />
     </div>
   );
