@@ -4,6 +4,7 @@ import { type Item, roundItems, type StartingNote } from '../music/deck';
 import type { Fingering } from '../music/fingering/result';
 import type { Hand } from '../music/fingering/types';
 import { chosenPlan, fingeringFor } from './chosen-fingering';
+import { lastStageOf } from './stages';
 import { notesOf, type Student } from './student';
 
 export interface ChartCell {
@@ -20,7 +21,7 @@ export interface ChartRow extends Readonly<Record<Hand, ChartCell>> {
 
 export interface NoteChart {
   readonly note: StartingNote;
-  /** In the order of a round. */
+  /** In the order of a round; only chords that the programme asks for in some stage. */
   readonly rows: readonly ChartRow[];
 }
 
@@ -33,11 +34,13 @@ const cellOf = (student: Student, item: Item, hand: Hand): ChartCell => ({
 export const fingeringChart = (student: Student, programme: Programme): readonly NoteChart[] =>
   notesOf(programme).map((note) => ({
     note,
-    rows: roundItems(note, 'together.2').map((item) => ({
-      item,
-      right: cellOf(student, item, 'right'),
-      left: cellOf(student, item, 'left'),
-    })),
+    rows: roundItems(note, 'together.2')
+      .filter(({ chord }) => lastStageOf(programme, chord) >= 0)
+      .map((item) => ({
+        item,
+        right: cellOf(student, item, 'right'),
+        left: cellOf(student, item, 'left'),
+      })),
   }));
 
 /** Fingers from the lowest note up, a space where the hand changes its position: "123 1235". */

@@ -1,6 +1,6 @@
 /** The map: the arpeggios of some starting notes played in one way, with how ready each is. */
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
+import { asksFor, type Programme } from '../log/programme';
 import {
   type Item,
   roundItems,
@@ -13,10 +13,13 @@ import {
 } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { chanceEven } from '../learning/prediction';
+import { isOnTheWay } from './candidates';
 import type { Student } from './student';
 
 export interface Cell {
   readonly item: Item;
+  /** Whether the programme asks for its chord in this stage or a higher one. */
+  readonly isOnTheWay: boolean;
   /** Of at least even at the target tempo, 0 to 1. */
   readonly chance: number;
   /** Whether the arpeggio has come up to this stage; off the path all are open. */
@@ -39,6 +42,7 @@ export function cellsOf(
   const target = targetOf(programme, way);
   return roundItems(note, way).map((item) => ({
     item,
+    isOnTheWay: isOnTheWay(programme, item),
     chance: chanceEven(student.learner, item, target, day),
     isOpen: stageIndex(way) <= student.stages.open[item.arpeggioIndex]!,
     isPlayed: student.lastRuns.has(item.id),
@@ -46,18 +50,30 @@ export function cellsOf(
   }));
 }
 
-/** The mean of the chances over the starting notes of the programme, for each way of playing. */
+/** Whether an item counts in its way of playing: where the programme asks for nothing, what is on the way does. */
+const isCounted = (programme: Programme, { item, isOnTheWay: isWorked }: Cell): boolean => {
+  const stage = STAGES[stageIndex(item.way)];
+  return stage !== undefined && programme.stages[stage].asked
+    ? asksFor(programme, stage, item.chord)
+    : isWorked;
+};
+
+/**
+ * The mean of the chances over the starting notes of the programme and the chords that it asks for, for each way of
+ * playing in which there is anything of it.
+ */
 export function sharesOf(
   student: Student,
   programme: Programme,
   day: Day,
 ): ReadonlyMap<Way, number> {
   return new Map(
-    WAYS.map((way) => {
-      const chances = programme.notes.flatMap((note) =>
-        cellsOf(student, programme, { note, way, day }).map((cell) => cell.chance),
-      );
-      return [way, chances.reduce((sum, chance) => sum + chance, 0) / chances.length];
+    WAYS.flatMap((way): readonly [Way, number][] => {
+      const cells = programme.notes
+        .flatMap((note) => cellsOf(student, programme, { note, way, day }))
+        .filter((cell) => isCounted(programme, cell));
+      const sum = cells.reduce((total, { chance }) => total + chance, 0);
+      return cells.length === 0 ? [] : [[way, sum / cells.length]];
     }),
   );
 }

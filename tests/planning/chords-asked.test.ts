@@ -7,6 +7,7 @@ import { addDays } from '../../shared/log/day';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { type ChordId, CHORD_IDS } from '../../shared/music/chords';
 import { itemOf, stageIndex } from '../../shared/music/deck';
+import { fingeringChart } from '../../shared/planning/fingering-chart';
 import { reportOf } from '../../shared/planning/report';
 import { isOpenForMost, lastStageOf } from '../../shared/planning/stages';
 import { replay } from '../../shared/planning/student';
@@ -77,6 +78,15 @@ describe('chords asked for in some stages only', () => {
     const map = documentOf(report, student, ASKED).parts[1]!;
     expect(JSON.stringify(map)).toContain('Map of left hand, two octaves');
     expect(map).toMatchObject({ heading: 'Map' });
+  });
+
+  it('alone are in the fingering chart', () => {
+    const charts = fingeringChart(replay([]), ASKED);
+    expect(charts.map(({ note, rows }) => [note, rows.map(({ item }) => item.chord)])).toEqual([
+      ['d', [...ROOT, 'major-6', 'minor-6']],
+      ['e', [...ROOT, 'major-6', 'minor-6']],
+    ]);
+    expect(fingeringChart(replay([]), DEFAULT_PROGRAMME)[0]!.rows).toHaveLength(11);
   });
 
   it('go over in a link, and a change of them is told', () => {

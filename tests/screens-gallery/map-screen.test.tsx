@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { CHORDS } from '../../shared/music/chords';
 import { MapScreen } from '../../src/screens/map/map-screen';
 import { StoreContext } from '../../src/store-context';
@@ -46,6 +46,38 @@ test('a stage that is not open has no number and no shade', () => {
   const [link] = within(screen.getByRole('table')).getAllByRole('link');
   expect(link!.textContent).toBe('D, major 5/3: – not open yet');
   expect(link!.dataset.shade).toBeUndefined();
+});
+
+test('what the programme does not ask for is a dot without shade, and the legend says so', () => {
+  const { stages } = BEGIN.programme;
+  const goal = { ...stages['right.2'], chords: ['major-53'] } as const;
+  const alone = { asked: false, target: 240 };
+  const only: Programme = {
+    ...BEGIN.programme,
+    stages: {
+      'right.2': goal,
+      'left.2': alone,
+      'together.2': alone,
+      'together.4': alone,
+      'together.contrary': alone,
+    },
+  };
+  const aside = { kind: 'aside', item: 'd.minor-53.right.2', aside: true } as const;
+  show('right.2', [{ kind: 'programme', programme: only }, aside]);
+  const [asked, other, third] = within(screen.getByRole('table')).getAllByRole('link');
+  expect(asked!.textContent).toMatch(/^D, major 5\/3: \d+ per cent/);
+  expect(asked!.dataset.shade).toBeDefined();
+  expect(other!.textContent).toBe('D, minor 5/3: · not asked for');
+  expect(third!.textContent).toBe('D, major 6: · not asked for');
+  expect([other!.dataset.shade, other!.dataset.aside]).toEqual([undefined, 'false']);
+  const ways = within(screen.getByRole('navigation', { name: 'Ways of playing' }));
+  expect(ways.getAllByText('not asked for')).toHaveLength(6);
+  const legend = screen.getByText('set aside', { exact: false, selector: 'li' }).parentElement!;
+  expect(legend.textContent).toContain('· not asked for');
+  cleanup();
+  show('right.2', [BEGIN]);
+  const all = screen.getByText('set aside', { exact: false, selector: 'li' }).parentElement!;
+  expect(all.textContent).not.toContain('not asked for');
 });
 
 test('the other starting notes and the date of the programme are one touch away', () => {

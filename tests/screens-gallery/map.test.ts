@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Programme } from '../../shared/log/programme';
+import type { StartingNote } from '../../shared/music/deck';
 import { readinessOf } from '../../shared/learning/readiness';
 import { cellsOf, frontOf, sharesOf, targetOf } from '../../shared/planning/map';
 import { replay } from '../../shared/planning/student';
@@ -48,6 +50,56 @@ describe('the map', () => {
   it('opens at the highest stage that has been played, or at the one reached', () => {
     expect(frontOf(student, plan)).toBe('right.2');
     expect(frontOf(student, { ...plan, notes: ['eb'], reached: 'together.2' })).toBe('together.2');
+  });
+});
+
+describe('chords that are asked for in some stages only', () => {
+  const ROOT = ['major-53', 'minor-53'] as const;
+  const { stages } = plan;
+  const restricted: Programme = {
+    ...plan,
+    stages: {
+      ...stages,
+      'right.2': { ...stages['right.2'], chords: ROOT },
+      'left.2': { ...stages['left.2'], chords: [...ROOT, 'dominant-7'] },
+      'together.2': { ...stages['together.2'], asked: false },
+      'together.4': { ...stages['together.4'], asked: false },
+    },
+  };
+  const onTheWay = (way: Parameters<typeof cellsOf>[2]['way']) =>
+    cellsOf(student, restricted, { note: 'd', way, day: START })
+      .filter((cell) => cell.isOnTheWay)
+      .map((cell) => cell.item.chord);
+
+  it('are told apart, with those that lead to a higher stage', () => {
+    expect(onTheWay('right.2')).toEqual([...ROOT, 'dominant-7']);
+    expect(onTheWay('left.2')).toEqual([...ROOT, 'dominant-7']);
+    expect(onTheWay('together.4')).toEqual([]);
+    expect(onTheWay('left.4')).toEqual([]);
+    expect(cells('together.4').every((cell) => cell.isOnTheWay)).toBe(true);
+    expect(cells('together.contrary').some((cell) => cell.isOnTheWay)).toBe(false);
+  });
+
+  it('alone count in the share of a stage, as in the report', () => {
+    const { byStage } = readinessOf(student.learner, restricted, START);
+    const shares = sharesOf(student, restricted, START);
+    expect([...shares.keys()]).toEqual(['right.2', 'left.2']);
+    for (const [stage, share] of byStage) expect(shares.get(stage)).toBeCloseTo(share, 12);
+  });
+
+  it('where a stage is only a step on the way, all that lead on count', () => {
+    const skipping = {
+      ...restricted,
+      stages: { ...restricted.stages, 'right.2': { ...stages['right.2'], asked: false } },
+    };
+    const chances = ['d', 'eb'].flatMap((note) =>
+      cellsOf(student, skipping, { note: note as StartingNote, way: 'right.2', day: START })
+        .filter(({ item }) => [...ROOT, 'dominant-7'].includes(item.chord))
+        .map(({ chance }) => chance),
+    );
+    expect(chances).toHaveLength(6);
+    const mean = chances.reduce((sum, chance) => sum + chance, 0) / 6;
+    expect(sharesOf(student, skipping, START).get('right.2')).toBeCloseTo(mean, 12);
   });
 });
 

@@ -1,6 +1,6 @@
-import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/preact';
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { itemOf } from '../../shared/music/deck';
 import { joinsOf } from '../../shared/planning/joins';
 import { parseDrillId } from '../../shared/planning/drills/kinds';
@@ -40,6 +40,48 @@ test('the chords of a round lead to each of them, and say how they stand', () =>
   expect(chords).toHaveLength(11);
   expect(chords[0]!.getAttribute('href')).toBe('#/lesson/e.major-53.right.2');
   expect(chords[0]!.textContent).toContain('not played yet');
+});
+
+test('chords that are not asked for stand apart, and can be rated all the same', async () => {
+  const chords = ['major-53', 'dominant-7', 'diminished-7'] as const;
+  const { stages } = DEFAULT_PROGRAMME;
+  const goal = { ...stages['right.2'], chords };
+  const alone = { asked: false, target: 240 };
+  const only: Programme = {
+    ...DEFAULT_PROGRAMME,
+    notes: ['d'],
+    stages: {
+      'right.2': goal,
+      'left.2': alone,
+      'together.2': alone,
+      'together.4': alone,
+      'together.contrary': alone,
+    },
+  };
+  store = fakeStore([{ kind: 'programme', programme: only }]);
+  show(null);
+  const [asked, others] = screen.getAllByRole('list').map((list) => within(list));
+  expect(asked!.getAllByRole('link')).toHaveLength(3);
+  expect(others!.getAllByRole('link')).toHaveLength(8);
+  const group = screen.getByText('Not asked for: 8 chords').closest('details')!;
+  expect(group.open).toBe(false);
+  press(/left hand, two octaves/);
+  expect(screen.getByText('Not asked for: 11 chords').closest('details')!.open).toBe(true);
+
+  cleanup();
+  show('d.major-53.right.2');
+  // The next one that is asked for, past five that are not.
+  expect(screen.getByRole('link', { name: /^Next/ }).getAttribute('href')).toBe(
+    '#/lesson/d.dominant-7.right.2',
+  );
+  cleanup();
+  show(ITEM);
+  expect(document.body.textContent).toContain('right hand, two octaves, not asked for');
+  expect(screen.getByRole('link', { name: /^Next/ }).getAttribute('href')).toBe(
+    '#/lesson/d.minor-6.right.2',
+  );
+  press('even');
+  await waitFor(() => expect(student().lastRuns.get(ITEM)?.fluency).toBe(3));
 });
 
 test('one touch rates a run as the teacher’s, and undo takes it out again', async () => {

@@ -1,4 +1,4 @@
-/** The seven ways of playing with a chance for each, as links. */
+/** The seven ways of playing as links, with a chance for each in which there is anything to play. */
 import { type Way, WAYS } from '../../../shared/music/deck';
 import { percent } from '../percent-text';
 import { wayText } from '../words';
@@ -28,14 +28,28 @@ export function WayList({ label, chances, current, hrefFor }: WayListProps) {
                 <span>{SHORT_WAY[way][0]}</span>
                 <span>{SHORT_WAY[way][1]}</span>
               </span>
-              <span class={styles.share}>
-                {percent(chances.get(way)!)}
-                <span class="spoken"> per cent</span>
-              </span>
+              <Share chance={chances.get(way)} />
             </a>
           </li>
         ))}
       </ul>
     </nav>
+  );
+}
+
+function Share({ chance }: { readonly chance: number | undefined }) {
+  if (chance === undefined) {
+    return (
+      <span class={styles.none}>
+        <span aria-hidden="true">·</span>
+        <span class="spoken">not asked for</span>
+      </span>
+    );
+  }
+  return (
+    <span class={styles.share}>
+      {percent(chance)}
+      <span class="spoken"> per cent</span>
+    </span>
   );
 }

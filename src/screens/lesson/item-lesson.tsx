@@ -6,6 +6,7 @@ import { FLUENCIES, type Fluency, type RunEvent } from '../../../shared/log/even
 import type { Programme } from '../../../shared/log/programme';
 import { type Item, roundItems } from '../../../shared/music/deck';
 import { markOf, playableTempo } from '../../../shared/music/tempo';
+import { isOnTheWay } from '../../../shared/planning/candidates';
 import type { Wish } from '../../../shared/planning/student';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { Page } from '../../parts/page/page';
@@ -40,7 +41,11 @@ export function ItemLesson({ item, programme }: ItemLessonProps) {
       said: `Rated ${FLUENCIES[fluency]} at ${markOf(tempo, grouping)}.`,
     });
   return (
-    <Page title={title} note={`Lesson: ${wayText(item.way)}`} lit={[item.note]}>
+    <Page
+      title={title}
+      note={`Lesson: ${wayText(item.way)}${isOnTheWay(programme, item) ? '' : ', not asked for'}`}
+      lit={[item.note]}
+    >
       <div class={styles.settings}>
         <TempoStepper
           label={`Tempo, ${grouping} notes a beat`}
@@ -75,7 +80,7 @@ export function ItemLesson({ item, programme }: ItemLessonProps) {
           by="teacher"
         />
       </section>
-      <Onward item={item} />
+      <Onward item={item} programme={programme} />
     </Page>
   );
 }
@@ -148,10 +153,13 @@ function Wishes({ item }: { readonly item: Item }) {
   );
 }
 
-/** Round after round as it is played. */
-function Onward({ item }: { readonly item: Item }) {
+/** Chord after chord as a round is played, past those that the programme does not ask for. */
+function Onward({ item, programme }: ItemLessonProps) {
   const round = roundItems(item.note, item.way);
-  const next = round[round.indexOf(item) + 1];
+  const isAsked = isOnTheWay(programme, item);
+  const next = round
+    .slice(round.indexOf(item) + 1)
+    .find((other) => !isAsked || isOnTheWay(programme, other));
   return (
     <nav class={styles.buttons} aria-label="Go on">
       {next && (

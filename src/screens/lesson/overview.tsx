@@ -12,6 +12,7 @@ import {
   WAYS,
 } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
+import { isOnTheWay } from '../../../shared/planning/candidates';
 import { frontOf, targetOf } from '../../../shared/planning/map';
 import { notesOf } from '../../../shared/planning/student';
 import { shortDay } from '../../parts/dates';
@@ -34,6 +35,9 @@ export function Overview({ programme }: { readonly programme: Programme }) {
   const begun = lastRated(store.todaysRuns.value);
   const [note, setNote] = useState<StartingNote>(begun?.note ?? notesOf(programme)[0]!);
   const [way, setWay] = useState<Way>(begun?.way ?? frontOf(student, programme));
+  const round = roundItems(note, way);
+  const asked = round.filter((item) => isOnTheWay(programme, item));
+  const others = round.filter((item) => !asked.includes(item));
   const ofToday = student.remarks.filter((remark) => remark.day === today && remark.about === null);
   return (
     <Page
@@ -55,17 +59,36 @@ export function Overview({ programme }: { readonly programme: Programme }) {
           onChange={setWay}
         />
       </div>
-      <ol class={styles.list}>
-        {roundItems(note, way).map((item) => (
-          <Line key={item.id} item={item} programme={programme} />
-        ))}
-      </ol>
+      <Lines items={asked} programme={programme} />
+      {others.length > 0 && (
+        <details class={styles.others} open={asked.length === 0}>
+          <summary>
+            Not asked for: {others.length === 1 ? 'one chord' : `${others.length} chords`}
+          </summary>
+          <Lines items={others} programme={programme} />
+        </details>
+      )}
       <RatedToday programme={programme} />
       <section class={styles.section}>
         <h2>About the student</h2>
         <Remarks about={null} remarks={ofToday} by="teacher" />
       </section>
     </Page>
+  );
+}
+
+interface LinesProps {
+  readonly items: readonly Item[];
+  readonly programme: Programme;
+}
+
+function Lines({ items, programme }: LinesProps) {
+  return (
+    <ol>
+      {items.map((item) => (
+        <Line key={item.id} item={item} programme={programme} />
+      ))}
+    </ol>
   );
 }
 

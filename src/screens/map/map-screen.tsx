@@ -2,7 +2,8 @@
 import { useState } from 'preact/hooks';
 import { daysBetween } from '../../../shared/log/day';
 import type { Programme } from '../../../shared/log/programme';
-import { STARTING_NOTES, WAYS } from '../../../shared/music/deck';
+import { roundItems, STARTING_NOTES, WAYS } from '../../../shared/music/deck';
+import { isOnTheWay } from '../../../shared/planning/candidates';
 import { frontOf, sharesOf, targetOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { Button } from '../../parts/button/button';
@@ -72,12 +73,14 @@ function Map({ student, programme, named }: MapProps) {
         )}
       </div>
       <MapTable student={student} programme={programme} notes={notes} way={way} day={day} />
-      <Legend />
+      <Legend
+        isAllAsked={roundItems(notes[0]!, way).every((item) => isOnTheWay(programme, item))}
+      />
       <p>
         <a href={hrefOf('fingering')}>Fingering chart</a>
       </p>
       {programme.notes.length < STARTING_NOTES.length && (
-        <p class={styles.more}>
+        <p>
           <Button kind="quiet" onClick={() => setAllShown(!areAllShown)}>
             {areAllShown
               ? 'Only the starting notes of the programme'
@@ -89,7 +92,7 @@ function Map({ student, programme, named }: MapProps) {
   );
 }
 
-function Legend() {
+function Legend({ isAllAsked }: { readonly isAllAsked: boolean }) {
   return (
     <ul class={styles.legend}>
       <li>
@@ -109,6 +112,11 @@ function Legend() {
       <li>
         <s>42</s> set aside
       </li>
+      {!isAllAsked && (
+        <li>
+          <span class={styles.closed}>·</span> not asked for
+        </li>
+      )}
     </ul>
   );
 }

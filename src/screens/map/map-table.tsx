@@ -30,13 +30,14 @@ const KIND_ABBREVIATED: Readonly<Record<string, string>> = {
 const kindOf = (chord: ChordId): string => chord.split('-')[0]!;
 
 export function MapTable({ student, programme, notes, way, day }: MapTableProps) {
+  const rows = notes.map((note) => cellsOf(student, programme, { note, way, day }));
   return (
     <table class={styles.table}>
       <thead>
         <tr>
           <td />
-          {CHORDS.map(({ id, name }) => (
-            <th key={id} scope="col">
+          {CHORDS.map(({ id, name }, i) => (
+            <th key={id} scope="col" data-asked={rows[0]![i]!.isOnTheWay}>
               <span class="spoken">{name}</span>
               <span class={styles.chord} aria-hidden="true">
                 <span class={styles.kind}>{KIND_ABBREVIATED[kindOf(id)]}</span>
@@ -47,12 +48,12 @@ export function MapTable({ student, programme, notes, way, day }: MapTableProps)
         </tr>
       </thead>
       <tbody>
-        {notes.map((note) => (
+        {notes.map((note, i) => (
           <tr key={note}>
             <th scope="row">
               <NoteName note={note} />
             </th>
-            {cellsOf(student, programme, { note, way, day }).map((cell) => (
+            {rows[i]!.map((cell) => (
               <td key={cell.item.id}>
                 <CellLink cell={cell} />
               </td>
@@ -77,7 +78,8 @@ function NoteName({ note }: { readonly note: StartingNote }) {
 }
 
 function CellLink({ cell }: { readonly cell: Cell }) {
-  const { item, chance, isOpen, isPlayed, isAside } = cell;
+  const { item, chance, isOnTheWay, isPlayed, isAside } = cell;
+  const isOpen = cell.isOpen && isOnTheWay;
   return (
     <a
       class={`${styles.cell} ${shades.shade}`}
@@ -85,18 +87,19 @@ function CellLink({ cell }: { readonly cell: Cell }) {
       data-shade={isOpen && !isAside ? shadeOf(chance) : undefined}
       data-open={isOpen}
       data-played={isPlayed}
-      data-aside={isAside}
+      data-aside={isAside && isOnTheWay}
     >
       <span class="spoken">
         {noteText(item.note)}, {chordOf(item.chord).shortName}:{' '}
       </span>
-      {isOpen ? percent(chance) : '–'}
+      {isOpen ? percent(chance) : isOnTheWay ? '–' : '·'}
       <span class="spoken">{spokenState(cell)}</span>
     </a>
   );
 }
 
-function spokenState({ isOpen, isPlayed, isAside }: Cell): string {
+function spokenState({ isOnTheWay, isOpen, isPlayed, isAside }: Cell): string {
+  if (!isOnTheWay) return ' not asked for';
   const words = [isOpen ? ' per cent' : ' not open yet'];
   if (isOpen && !isPlayed) words.push('not played yet');
   if (isAside) words.push('set aside');
