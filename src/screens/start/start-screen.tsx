@@ -1,5 +1,5 @@
 /** The first screen of a new student: a programme in under a minute, or a backup, or a look round. */
-import { useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { LONGEST_NAME } from '../../../shared/formats/event';
 import type { EventBody } from '../../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../../shared/log/programme';
@@ -8,7 +8,7 @@ import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { ProgrammeForm } from '../../parts/programme-form/programme-form';
 import { OpenFile } from '../../parts/open-file/open-file';
-import { go, hrefOf } from '../../route';
+import { go, hrefOf, replace } from '../../route';
 import { lookRound, useStore } from '../../store-context';
 import styles from './start-screen.module.css';
 
@@ -20,6 +20,11 @@ export function StartScreen() {
   const [failure, setFailure] = useState<string | null>(null);
   const nameId = useId();
   const others = useRef<HTMLDivElement>(null);
+  const isSet = store.student.value.programme !== null;
+  // In place of this screen: whoever came back here would put another programme in the place of theirs.
+  useEffect(() => {
+    if (isSet) replace('today');
+  }, [isSet]);
 
   const begin = async () => {
     const given = name.trim();
@@ -27,7 +32,6 @@ export function StartScreen() {
     if (given !== known) bodies.push({ kind: 'name', name: given });
     try {
       await store.record(bodies);
-      go('today');
     } catch (error) {
       setFailure(error instanceof Error ? error.message : String(error));
     }
