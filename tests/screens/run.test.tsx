@@ -142,6 +142,20 @@ test('follows the player, turns and goes back with the playing, and is over some
   expect(told).toMatchObject({ parts: [0, 1, 0, 1], over: 1 });
 });
 
+test('is over some beats after the last note was due where the player does not play it', () => {
+  vi.useFakeTimers();
+  const place = signal<number | null>(null);
+  const { told } = runWith('off', 0, true, place);
+  for (let step = 0; step < 24; step++) {
+    vi.advanceTimersByTime(250);
+    place.value = step;
+  }
+  vi.advanceTimersByTime(4000);
+  expect(told.over).toBe(0);
+  vi.advanceTimersByTime(500);
+  expect(told.over).toBe(1);
+});
+
 test('who is followed past a seen beat is not turned by it, and the beat begins again with each arpeggio', async () => {
   const place = signal<number | null>(null);
   const { run, beat } = runWith('seen', 0, true, place);

@@ -8,6 +8,7 @@ import { type Grouping, markOf, type Tempo } from '../../../shared/music/tempo';
 import type { Metronome, MetronomeOptions } from '../../sound/metronome';
 import { COUNT_IN } from '../../sound/schedule';
 import { type Course, partAt } from './course';
+import { endingAt } from './ending';
 import {
   afterCountIn,
   type Anchor,
@@ -64,10 +65,6 @@ export interface Run {
   stop(): void;
 }
 
-/** Beats after the last note that end a run in which the player is followed, and milliseconds at least. */
-const AFTER_LAST = 2;
-const AFTER_LAST_AT_LEAST = 1500;
-
 /** Starts at an arpeggio. To be called in a user's gesture, without an `await` before it, as the beat may sound. */
 export function startRun(options: RunOptions, from: number): Run {
   const { course, grouping, beating, follows } = options;
@@ -78,8 +75,8 @@ export function startRun(options: RunOptions, from: number): Run {
   let anchor: Anchor = { beat: 0, position: startOf(from), isCounted: true };
   let beat: HeardBeat | null = null;
   let frame = 0;
-  let ending = 0;
   let isStopped = false;
+  const ending = endingAt(course.length, pace, () => finish());
   const count = signal(beating === 'off' ? null : 0);
   const position = signal(startOf(from));
   const beatPosition = signal(startOf(from));
@@ -103,15 +100,13 @@ export function startRun(options: RunOptions, from: number): Run {
     return start + (Math.max(0, step - start) % intervals);
   };
   const followTo = (step: number) => {
-    clearTimeout(ending);
     const before = part.peek();
     position.value = step;
     if (beat === null) beatPosition.value = step - ((step - startOf(part.peek())) % grouping);
     else if (part.peek() !== before) {
       moveTo(onNearestBeat(startOf(part.peek()), beat, performance.now(), pace));
     }
-    if (step < course.length) return;
-    ending = window.setTimeout(finish, Math.max(AFTER_LAST_AT_LEAST, AFTER_LAST * pace.msPerBeat));
+    ending.reached(step);
   };
   const unfollow = effect(() => {
     const step = follows?.value ?? null;
@@ -142,7 +137,7 @@ export function startRun(options: RunOptions, from: number): Run {
     isStopped = true;
     stopTelling();
     unfollow();
-    clearTimeout(ending);
+    ending.cancel();
     cancelAnimationFrame(frame);
     metronome.value?.stop();
   };
