@@ -10,6 +10,9 @@ const SUSTAIN = 64;
 /** From this value a pedal is down (MIDI 1.0: 0 to 63 off, 64 to 127 on). */
 const DOWN = 64;
 
+/** What a keyboard says when its pedal goes down. */
+export const PEDAL_DOWN: readonly number[] = [CONTROLLER, SUSTAIN, 127];
+
 /** `at`: milliseconds of `performance.now()`. Null for what is about neither keys nor the pedal. */
 export function keyMessageOf(data: Uint8Array, at: number): KeyMessage | null {
   const [status = 0, first = 0, second = 0] = data;

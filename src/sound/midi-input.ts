@@ -5,7 +5,7 @@
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import { collecting } from '../../shared/listening/collect';
 import { sliceOf, type Take } from '../../shared/listening/take';
-import { type KeyMessage, keyMessageOf } from './key-message';
+import { type KeyMessage, keyMessageOf, PEDAL_DOWN } from './key-message';
 
 export type MidiState =
   /** Not asked for, or given up. */
@@ -59,6 +59,8 @@ export function createMidiInput(browser: () => Browser): MidiInput {
   const state = signal<Exclude<MidiState, 'empty' | 'connected'> | 'allowed'>('off');
   const ports = signal<readonly string[]>([]);
   const down = signal<readonly number[]>([]);
+  /** As no keyboard can be asked, known only from what it has said since it was connected. */
+  let isPedalDown = false;
   const listeners = new Set<Listener>();
   const unplugged = new Set<() => void>();
   let access: MIDIAccess | null = null;
@@ -69,11 +71,18 @@ export function createMidiInput(browser: () => Browser): MidiInput {
     if (message !== null) follow(message);
     for (const listener of listeners) listener(data, timeStamp);
   };
-  /** Which keys are down, for lights. */
+  /** Which keys are down, for lights; and whether the pedal is, for takes that begin meanwhile. */
   const follow = (message: KeyMessage) => {
-    if (message.kind === 'pedal') return;
+    if (message.kind === 'pedal') {
+      isPedalDown = message.isDown;
+      return;
+    }
     const others = down.value.filter((midi) => midi !== message.midi);
     down.value = message.kind === 'struck' ? [...others, message.midi] : others;
+  };
+  const liftAll = () => {
+    down.value = [];
+    isPedalDown = false;
   };
   const lookAgain = () => {
     const inputs = [...(access?.inputs.values() ?? [])].filter(
@@ -83,7 +92,7 @@ export function createMidiInput(browser: () => Browser): MidiInput {
     const isFewer = inputs.length < ports.value.length;
     ports.value = inputs.map(({ name }) => name ?? 'keyboard');
     if (!isFewer) return;
-    down.value = [];
+    liftAll();
     for (const tell of unplugged) tell();
   };
   const connect = async () => {
@@ -121,11 +130,12 @@ export function createMidiInput(browser: () => Browser): MidiInput {
       for (const input of access?.inputs.values() ?? []) input.onmidimessage = null;
       access = null;
       ports.value = [];
-      down.value = [];
+      liftAll();
       state.value = 'off';
     },
     record: (leftOut = NO_KEYS) => {
       const collector = collecting('midi');
+      if (isPedalDown) collector.add(PEDAL_DOWN, 0);
       const start = performance.now();
       const isBroken = signal(false);
       let first = -Infinity;

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { isPedalled } from '../../shared/listening/take';
 import { createMidiInput } from '../../src/sound/midi-input';
 
 interface FakePort {
@@ -105,6 +106,25 @@ test('tells keys and pedal as they come, and leaves keys with another meaning ou
     { kind: 'struck', midi: 60, at: 6 },
   ]);
   expect(recording.take().notes.map(({ midi }) => midi)).toEqual([60]);
+});
+
+test('a take that begins with the pedal held knows of it, though it was pressed before', async () => {
+  const { input, play, plug } = fakeBrowser('granted');
+  await input.connect();
+  play(1, 0xb0, 64, 127);
+  const held = input.record();
+  held.forgetBefore(performance.now() + 400);
+  const on = performance.now() + 500;
+  play(on, 0x90, 60, 80);
+  play(on + 100, 0xb0, 64, 0);
+  const take = held.take();
+  expect(take.pedal).toEqual([{ from: 0, to: expect.closeTo(take.notes[0]!.on + 0.1, 6) }]);
+  expect(isPedalled(take)).toBe(true);
+  expect(input.record().take().pedal).toEqual([]);
+  play(on + 200, 0xb0, 64, 127);
+  plug('disconnected');
+  plug('connected');
+  expect(input.record().take().pedal).toEqual([]);
 });
 
 test.each([
