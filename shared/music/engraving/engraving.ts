@@ -51,6 +51,8 @@ export interface EngravedSystem extends Stretch {
   readonly key: PrintedKey;
   /** Where the next arpeggio begins within the system. */
   readonly joins: readonly Join[];
+  /** The join with which the next system begins: its line, and the key if it changes, are printed at the end of this. */
+  readonly nextJoin: Join | null;
   /** Touches of the pedal that begin or go on in the system. */
   readonly touches: readonly Touch[];
   /** Whether the score ends here, and not only what is shown of it. */
@@ -116,14 +118,15 @@ export function engravingOf(
   );
   const lengths = HANDS.map((hand) => score[hand].reduce((sum, { length }) => sum + length, 0));
   const touches = touchesOf(score);
+  const joinAt = (place: number): Join => ({ place, key: printedKeyAt(score, place, false) });
   return stretches.map((stretch, i) => ({
     ...stretch,
     touches: touches.filter(({ at, length }) => at < stretch.to && at + length > stretch.from),
     staves: staves.map((systems) => systems[i]!),
     key: printedKeyAt(score, stretch.from, true),
-    joins: score.joins
-      .filter((place) => place > stretch.from && place < stretch.to)
-      .map((place) => ({ place, key: printedKeyAt(score, place, false) })),
+    joins: score.joins.filter((place) => place > stretch.from && place < stretch.to).map(joinAt),
+    nextJoin:
+      i < stretches.length - 1 && score.joins.includes(stretch.to) ? joinAt(stretch.to) : null,
     isEnd: stretch.to >= Math.max(...lengths),
   }));
 }

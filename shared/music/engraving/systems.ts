@@ -50,6 +50,13 @@ function widthOf(notes: readonly Piece[], fifths: number): number {
   return NOTE + Math.max(0, ...widths) + (isLong ? LONG_NOTE : 0);
 }
 
+/** What the key takes that is printed at the end of a system, before one that begins with another. */
+function endWidth(score: Score, next: number | undefined): number {
+  if (next === undefined || !score.joins.includes(next)) return 0;
+  const { fifths } = printedKeyAt(score, next, false);
+  return fifths === 0 ? 0 : JOIN + Math.abs(fifths) * KEY_SIGN;
+}
+
 /** What a join and the key that is printed there take. */
 const joinWidth = (score: Score, place: number): number =>
   JOIN + Math.abs(printedKeyAt(score, place, false).fifths) * KEY_SIGN;
@@ -115,7 +122,8 @@ export function breakerOf(
     if (columns.length === 0) return [];
     const costOf = (start: number, end: number): number => {
       const used = upTo[end]! - upTo[start]!;
-      const room = width - MARGIN - Math.abs(fifthsAt(score, columns[start]!.place)) * KEY_SIGN;
+      const first = Math.abs(fifthsAt(score, columns[start]!.place)) * KEY_SIGN;
+      const room = width - MARGIN - first - endWidth(score, columns[end]?.place);
       if (used > room) return Infinity;
       return PER_SYSTEM + PER_SLACK * (1 - used / room) ** 2 + (columns[start]!.breakCost ?? 0);
     };

@@ -13,6 +13,7 @@ import { drawEnd, drawFrame, drawJoin, drawPedals, type Spot } from './frame';
 import { drawKey, keyWidth } from './key';
 import { type Light, lightOf } from './lights';
 import { drawMarks, middleOf, type Outline, outlineOf } from './marks';
+import { drawNextKey, nextKeyWidth } from './next-key';
 import { notesOf, type StaffNotes } from './notes';
 import { drawTies } from './ties';
 
@@ -62,8 +63,9 @@ function drawStaff(context: SVGContext, drawn: StaffNotes, system: EngravedSyste
   const group = context.openGroup('staff');
   stave.drawWithStyle();
   for (const beam of beams) beam.postFormat();
-  const { key } = system;
+  const { key, nextJoin } = system;
   drawKey(group, key, notes[0]!.source.reading.clef, stave.getNoteStartX() - keyWidth(key));
+  if (nextKeyWidth(system) > 0) drawNextKey(context, group, drawn, nextJoin!.key);
   const groups = new Map<StaveNote, SVGGElement>();
   for (const { note } of notes) {
     groups.set(note, context.openGroup('place'));
@@ -142,7 +144,8 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
   const svg = context.svg;
   const left = system.staves.length > 1 ? BRACE : 1;
   const right = width * SPACE - 1;
-  const placed = system.staves.map((staff) => notesOf(staff, left, right - left));
+  const end = right - nextKeyWidth(system);
+  const placed = system.staves.map((staff) => notesOf(staff, left, end - left));
   format(context, placed, system);
   const staves = placed.map((drawn) => drawStaff(context, drawn, system));
 
@@ -161,11 +164,12 @@ export function drawSystem(system: EngravedSystem, width: number): DrawnSystem {
     for (const { group, drawn } of staves)
       drawKey(group, join.key, clefAt(drawn, place), edge + AFTER_JOIN);
   }
+  if (system.nextJoin) drawJoin(svg, end, top, bottom);
   if (system.isEnd) drawEnd(svg, right, top, bottom);
   const lowest = tops.at(-1)! + Math.max(...staves.at(-1)!.outline.bottom);
-  const end = drawPedals(svg, system.touches, spotsOf(placed, right - SPACE), lowest);
+  const foot = drawPedals(svg, system.touches, spotsOf(placed, end - SPACE), lowest);
 
-  const height = end + SYSTEM_MARGIN * SPACE;
+  const height = foot + SYSTEM_MARGIN * SPACE;
   const bands = addBands(svg, staves, height);
   svg.setAttribute('viewBox', `0 0 ${width * SPACE} ${round(height)}`);
   return {

@@ -79,13 +79,13 @@ function beamOf(notes: readonly DrawnNote[], indices: readonly number[]): Beam {
   return beam;
 }
 
-/** The notes of one staff, from `x` on and `width` wide, not yet placed. Their staff's top line lies at y = 0. */
+/** Five lines from `x` on; the top one lies at y = 0. */
+export const linesAt = (x: number, width: number): Stave =>
+  new Stave(x, 0, width, { spaceAboveStaffLn: 0, leftBar: false, rightBar: false });
+
+/** The notes of one staff, from `x` on and `width` wide, not yet placed. */
 export function notesOf(staff: EngravedStaff, x: number, width: number): StaffNotes {
-  const stave = new Stave(x, 0, width, {
-    spaceAboveStaffLn: 0,
-    leftBar: false,
-    rightBar: false,
-  });
+  const stave = linesAt(x, width);
   stave.setDefaultLedgerLineStyle({ strokeStyle: INK, lineWidth: 1.6 });
   stave.addClef(staff.notes[0]!.reading.clef);
   if (staff.nextClef) stave.addEndClef(staff.nextClef, 'small');

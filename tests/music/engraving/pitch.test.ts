@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { DECK } from '../../../shared/music/deck';
+import { DECK, type ItemId } from '../../../shared/music/deck';
 import { engravingOf } from '../../../shared/music/engraving/engraving';
 import {
   ledgerLines,
   MOST_LEDGER_LINES,
   stepOnStaff,
 } from '../../../shared/music/engraving/reading';
+import { breakerOf } from '../../../shared/music/engraving/systems';
 import { PARTS_OF_BEAT } from '../../../shared/music/score';
 import { accidentals, engraved, inKeys, notes, rightHand, score, staffOf, WHOLE } from './scores';
 
@@ -98,6 +99,13 @@ describe('accidentals', () => {
   });
 });
 
+/** The least width, in spaces, of a line that holds the first arpeggio of two and ends with it. */
+function widthBefore(next: ItemId): number {
+  const breakInto = breakerOf(inKeys(['c.major-53.right.2', next]));
+  const widths = Array.from({ length: 80 }, (_, i) => 20 + i);
+  return widths.find((width) => breakInto(width)[0]!.to === 72)!;
+}
+
 describe('key signatures', () => {
   it('leave accidentals to what is not in the key', () => {
     const flats = inKeys(['d.major-6.right.2']);
@@ -121,6 +129,27 @@ describe('key signatures', () => {
     expect(later[0]!.key).toEqual({ fifths: 0, isTakenBack: false });
     const same = engravingOf(inKeys(['d.major-53.right.2', 'd.major-53.right.2']), WHOLE);
     expect(same[0]!.joins[0]!.key.fifths).toBe(0);
+  });
+
+  it('are printed at the end of a system when the next one begins in another key', () => {
+    const round = inKeys(['d.major-53.right.2', 'd.major-6.right.2', 'f.diminished-7.right.2']);
+    const ends = (...places: readonly number[]) => {
+      const stretches = places.map((to, i) => ({ from: places[i - 1] ?? 0, to }));
+      return engravingOf(round, stretches).map(({ nextJoin }) => nextJoin);
+    };
+    expect(ends(72, 144, Infinity)).toEqual([
+      { place: 72, key: { fifths: -2, isTakenBack: false } },
+      { place: 144, key: { fifths: -2, isTakenBack: true } },
+      null,
+    ]);
+    expect(ends(48, Infinity)).toEqual([null, null]);
+    // Of a part nothing is foretold that is not shown.
+    expect(ends(72)).toEqual([null]);
+  });
+
+  it('take room at the end of a system, four flats at least four spaces', () => {
+    const four = widthBefore('c.major-6.right.2') - widthBefore('c.major-53.right.2');
+    expect(four).toBeGreaterThanOrEqual(4);
   });
 
   it('are not printed unless asked for', () => {
