@@ -83,8 +83,8 @@ function Keys({ score, place, hands, label }: HeardProps & { readonly label: str
     <Keyboard
       lowest={Math.min(...all)}
       highest={Math.max(...all)}
-      right={right}
-      left={left}
+      right={includesHand(hands.value, 'right') ? right : []}
+      left={includesHand(hands.value, 'left') ? left : []}
       now={now.map(({ midi }) => midi)}
       label={label}
     />
