@@ -84,9 +84,7 @@ interface EarProps {
 function Ear({ isOn, isAsking, onAgain, children }: EarProps) {
   return (
     <div class={styles.ear}>
-      <p class={styles.told} role="status">
-        {children}
-      </p>
+      <p role="status">{children}</p>
       {!isOn && !isAsking && (
         <Button kind="quiet" onClick={onAgain}>
           Try again

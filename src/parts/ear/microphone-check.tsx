@@ -67,7 +67,7 @@ export function MicrophoneCheck() {
           Check the room and the piano
         </Button>
       )}
-      <div class={styles.told} role="status">
+      <div role="status">
         {current === 'idle' ? result.value.map((text) => <p key={text}>{text}</p>) : TELLS[current]}
       </div>
     </div>

@@ -8,6 +8,7 @@ import { Page } from '../../parts/page/page';
 import { hrefOf } from '../../route';
 import { useStore } from '../../store-context';
 import { restAdvice } from '../../day/rest';
+import styles from './rest-gate.module.css';
 
 export function RestGate({ children }: { readonly children: ComponentChildren }) {
   const store = useStore();
@@ -32,10 +33,10 @@ export function RestGate({ children }: { readonly children: ComponentChildren })
       <p>
         <strong>Pain: stop.</strong> <a href={hrefOf('help')}>What to do about pain</a>
       </p>
-      <p>
+      <p class={styles.answers}>
         <ButtonLink kind="main" size="stand" href={hrefOf('today')}>
           Rest
-        </ButtonLink>{' '}
+        </ButtonLink>
         <Button kind="quiet" onClick={() => setDismissedAt(runs.length)}>
           Go on all the same
         </Button>

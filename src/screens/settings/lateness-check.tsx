@@ -74,7 +74,7 @@ export function LatenessCheck({ isOn, onTurn }: LatenessCheckProps) {
       <Button kind="quiet" onClick={isOn ? stop : measure}>
         {isOn ? 'Stop measuring' : 'Measure by the microphone how late the sound is'}
       </Button>
-      <p class={styles.told} role="status">
+      <p role="status">
         {isOn && 'Be quiet while the device clicks eight times …'}
         {setting !== null && againstReport(setting)}
         {isSet && ' The seen beat is set to that.'}

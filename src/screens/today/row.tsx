@@ -31,7 +31,7 @@ export function Row(props: RowProps) {
       <div class={styles.more}>
         {state === 'open' && props.children}
         {state === 'left out' && (
-          <p class={styles.back}>
+          <p>
             <Button kind="quiet" onClick={props.onPutBack}>
               Put back
             </Button>
