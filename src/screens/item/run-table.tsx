@@ -23,9 +23,7 @@ export function RunTable({ runs, grouping }: RunTableProps) {
     });
   return (
     <details>
-      <summary class={styles.summary}>
-        {runs.length === 1 ? 'The run' : `The ${runs.length} runs`} as a table
-      </summary>
+      <summary>{runs.length === 1 ? 'The run' : `The ${runs.length} runs`} as a table</summary>
       <table class={styles.table}>
         <thead>
           <tr>

@@ -58,7 +58,7 @@ function Behind({ table }: { readonly table: TableOf }) {
   if (table.rows.length <= SHORT) return <Table table={table} />;
   return (
     <details>
-      <summary class={styles.summary}>As a table</summary>
+      <summary>As a table</summary>
       <Table table={table} />
     </details>
   );
