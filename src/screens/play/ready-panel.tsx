@@ -40,10 +40,13 @@ export function ReadyPanel(props: ReadyPanelProps) {
   const { session, grouping, onBegin } = props;
   const { at } = session;
   const { beat } = preferences.value;
+  const told = [
+    ...(at === 0 ? [props.text] : []),
+    ...(props.mayGoDark ? ['This device may let the screen go dark.'] : []),
+  ];
   return (
     <div class={styles.panel}>
-      {at === 0 && <p class={styles.reason}>{props.text}</p>}
-      {props.mayGoDark && <p class={styles.reason}>This device may let the screen go dark.</p>}
+      {told.length > 0 && <p class={styles.reason}>{told.join(' ')}</p>}
       <div class={styles.settings}>
         <TempoStepper
           label={`Tempo, ${grouping} notes a beat`}
