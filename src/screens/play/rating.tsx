@@ -54,12 +54,14 @@ export function RatingScreen({ session, setSession }: RatingProps) {
       title="How did it go?"
       note={`${noteText(entry.note)}, ${wayText(entry.way)}`}
       lit={[entry.note]}
+      isWide
     >
       <div class={styles.whole}>
         <TempoStepper
           label={entry.items.length === 1 ? 'Tempo played' : 'Tempo of all'}
           tempo={tempo}
           grouping={store.student.value.programme!.grouping}
+          size="stand"
           onChange={(played) => setSession({ ...session, tempo: played })}
         />
         <PedalChoice
