@@ -4,13 +4,17 @@ import { ButtonLink } from '../../parts/button/button';
 import { hasMidi, wakeEar } from '../../parts/ear/ear';
 import { EarControl } from '../../parts/ear/ear-control';
 import { MicrophoneCheck } from '../../parts/ear/microphone-check';
+import { TurnerChoice } from '../../parts/ear/turner-choice';
+import { preferences } from '../../preferences';
 import { hrefOf } from '../../route';
 import { microphone } from '../../sound/microphone';
+import { change } from './change';
 import { PianoKeysPart } from './piano-keys-part';
 import { Section } from './section';
 
 export function ListeningSection() {
   useEffect(wakeEar, []);
+  const { ear, turner: turns, beat } = preferences.value;
   const isByMicrophone = ['ready', 'open'].includes(microphone.state.value);
   return (
     <Section title="Listening">
@@ -26,6 +30,17 @@ export function ListeningSection() {
         both hands, some upper notes. So it only tells afterwards what it heard.
       </p>
       <EarControl />
+      {ear === 'midi' && (
+        <>
+          <TurnerChoice onChange={(turner) => change({ turner })} />
+          {turns === 'player' && beat === 'heard' && (
+            <p class="soft">
+              While the beat is heard it turns the page: it turns with you once the beat is only
+              seen, or off.
+            </p>
+          )}
+        </>
+      )}
       {isByMicrophone && <MicrophoneCheck />}
       {!hasMidi() && <p class="soft">This browser has no Web MIDI; others on this device may.</p>}
       <ButtonLink href={hrefOf('recording')} kind="quiet">
