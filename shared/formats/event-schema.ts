@@ -84,6 +84,12 @@ const areUnique = (values: readonly string[]) => new Set(values).size === values
 const stageGoal = v.object({
   asked: v.boolean(),
   target: tempo,
+  targets: v.exactOptional(
+    v.pipe(
+      v.record(v.picklist(CHORD_IDS), tempo),
+      v.check((targets) => Object.keys(targets).length > 0, 'names no chord'),
+    ),
+  ),
   chords: v.exactOptional(
     v.pipe(
       v.array(v.picklist(CHORD_IDS)),

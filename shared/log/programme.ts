@@ -1,6 +1,13 @@
 /** A programme: what the teacher or the student sets. */
-import type { ChordId } from '../music/chords';
-import { STAGES, type Stage, type StartingNote, WHITE_NOTES } from '../music/deck';
+import { CHORD_IDS, type ChordId } from '../music/chords';
+import {
+  type Item,
+  STAGES,
+  type Stage,
+  type StartingNote,
+  type Way,
+  WHITE_NOTES,
+} from '../music/deck';
 import type { ContraryForm } from '../music/sequence';
 import type { Grouping, Tempo } from '../music/tempo';
 import type { Day } from './events';
@@ -9,6 +16,8 @@ export interface StageGoal {
   /** Whether the programme asks for this stage; one that it does not ask for is only a step on the way. */
   readonly asked: boolean;
   readonly target: Tempo;
+  /** Of chords that are asked for at another tempo than the rest. A reader that does not know it leaves it out. */
+  readonly targets?: Readonly<Partial<Record<ChordId, Tempo>>>;
   /** The chords that are asked for in this stage, where not all eleven are. A reader that does not know it leaves it out. */
   readonly chords?: readonly ChordId[];
 }
@@ -69,4 +78,28 @@ export const askedStages = (programme: Programme): readonly Stage[] =>
 export function asksFor(programme: Programme, stage: Stage, chord: ChordId): boolean {
   const { asked, chords } = programme.stages[stage];
   return asked && (chords === undefined || chords.includes(chord));
+}
+
+/** One hand over four octaves serves four octaves together. */
+const goalOf = ({ stages }: Programme, way: Way): StageGoal =>
+  stages[way === 'right.4' || way === 'left.4' ? 'together.4' : way];
+
+/** The tempo that a programme asks for an item. */
+export function targetFor(
+  programme: Programme,
+  { way, chord }: Pick<Item, 'way' | 'chord'>,
+): Tempo {
+  const { target, targets } = goalOf(programme, way);
+  return targets?.[chord] ?? target;
+}
+
+/** The tempo of a way of playing as a whole: single chords may have their own. */
+export const targetOfMost = (programme: Programme, way: Way): Tempo =>
+  goalOf(programme, way).target;
+
+/** The slowest and the fastest tempo that a programme asks for in a stage. */
+export function targetRange(programme: Programme, stage: Stage): readonly [Tempo, Tempo] {
+  const { chords = CHORD_IDS } = programme.stages[stage];
+  const tempos = chords.map((chord) => targetFor(programme, { way: stage, chord }));
+  return [Math.min(...tempos), Math.max(...tempos)];
 }
