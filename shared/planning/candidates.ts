@@ -1,7 +1,7 @@
 /** What could go on the list next: the rounds and single items of a note, with what they bring for their time. */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
+import { type Programme, targetFor } from '../log/programme';
 import {
   type Item,
   type ItemId,
@@ -66,14 +66,9 @@ interface Valued {
 const lowerMiddle = (sorted: readonly number[]): number =>
   sorted[Math.floor(0.4 * (sorted.length - 1))]!;
 
-export function targetOf(programme: Programme, way: Way): Tempo {
-  if (way === 'right.4' || way === 'left.4') return programme.stages['together.4'].target;
-  return programme.stages[way].target;
-}
-
 /** Nothing faster is asked for. Notes per minute. */
-export const fastestFor = (programme: Programme, way: Way): Tempo =>
-  ABOVE_TARGET * targetOf(programme, way);
+export const fastestFor = (programme: Programme, item: Item): Tempo =>
+  ABOVE_TARGET * targetFor(programme, item);
 
 /** Whether the programme asks for an item, or for its chord at a higher stage; one hand over four octaves serves both. */
 export const isOnTheWay = (programme: Programme, { way, chord }: Item): boolean => {
@@ -109,8 +104,8 @@ function valuedOf(planning: Planning, item: Item): Valued {
   const { learner, programme, day } = planning;
   return {
     item,
-    value: valueOf(planning, item, targetOf(programme, item.way)),
-    tempo: Math.min(fastestFor(programme, item.way), workingTempo(learner, item, day)),
+    value: valueOf(planning, item, targetFor(programme, item)),
+    tempo: Math.min(fastestFor(programme, item), workingTempo(learner, item, day)),
   };
 }
 

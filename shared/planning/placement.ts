@@ -4,7 +4,7 @@
  */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
-import { askedStages, asksFor, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme, targetFor } from '../log/programme';
 import { type Item, type ItemId, roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { playableTempo, type Tempo } from '../music/tempo';
 import type { Learner } from '../learning/learner';
@@ -47,9 +47,9 @@ function timesPlayed(learner: Learner, items: readonly Item[]): (item: Item) => 
 
 /** Mean chance that the items of a stage are even at half the target, as what opens a stage asks for. */
 function chanceAtHalf(learner: Learner, programme: Programme, stage: Stage, day: Day): number {
-  const half = programme.stages[stage].target / 2;
   const items = itemsOf(programme, stage);
-  const sum = items.reduce((total, item) => total + chanceEven(learner, item, half, day), 0);
+  const half = (item: Item): Tempo => targetFor(programme, item) / 2;
+  const sum = items.reduce((total, item) => total + chanceEven(learner, item, half(item), day), 0);
   return sum / items.length;
 }
 
@@ -99,7 +99,7 @@ export function nextProbe(
     .toSorted((a, b) => b.told - a.told || a.times - b.times || a.item.index - b.item.index);
   if (first === undefined) return null;
   const { item } = first;
-  const wish = Math.min(fastestFor(programme, item.way), reachOf(learner, item, day).tempo);
+  const wish = Math.min(fastestFor(programme, item), reachOf(learner, item, day).tempo);
   return { item, tempo: playableTempo(wish, programme.grouping) };
 }
 

@@ -1,7 +1,7 @@
 /** Chooses the reason of an entry from the state of the item in it that lacks most. */
 import { daysBetween } from '../log/day';
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
+import { type Programme, targetFor, targetOfMost } from '../log/programme';
 import { type Item, STAGES, stageIndex } from '../music/deck';
 import { reachOf } from '../learning/prediction';
 import type { Opened, Reason } from './reasons';
@@ -22,11 +22,15 @@ function openedFor(student: Student, items: readonly Item[], day: Day): Opened |
   return { chord: items.length === 1 ? null : told.item.chord, turn: told.turn, day };
 }
 
-/** Of some items the one whose reach is lowest, with that reach. */
-export function weakestOf({ learner }: Student, items: readonly Item[], day: Day) {
+/** Of some items of one way of playing the one whose reach is lowest for what is asked, with that reach. */
+export function weakestOf({ learner, programme }: Student, items: readonly Item[], day: Day) {
+  const most = targetOfMost(programme!, items[0]!.way);
   const [weakest] = items
-    .map((item) => ({ item, reach: reachOf(learner, item, day).tempo }))
-    .toSorted((a, b) => a.reach - b.reach || a.item.index - b.item.index);
+    .map((item) => {
+      const reach = reachOf(learner, item, day).tempo;
+      return { item, reach, level: reach * (most / targetFor(programme!, item)) };
+    })
+    .toSorted((a, b) => a.level - b.level || a.item.index - b.item.index);
   return weakest!;
 }
 
@@ -51,6 +55,6 @@ export function reasonFor(
   }
   const weakest = { chord: items.length === 1 ? null : item.chord, last, day, reach };
   if (daysBetween(last.day, day) >= LONG_PAUSE) return { kind: 'rested', ...weakest };
-  const { target } = programme.stages[STAGES[stage]!];
+  const target = targetFor(programme, item);
   return reach < target ? { kind: 'short', target, ...weakest } : { kind: 'keep', ...weakest };
 }

@@ -4,7 +4,7 @@
  * runs, so it does not flicker.
  */
 import { type Day, EVEN, type RunBody } from '../log/events';
-import { askedStages, asksFor, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme, targetFor } from '../log/programme';
 import { CHORD_IDS, type ChordId } from '../music/chords';
 import {
   ARPEGGIO_COUNT,
@@ -168,7 +168,7 @@ export function noteRun(
 ): void {
   const stage = stageIndex(item.way);
   if (stage < 0) return;
-  const half = programme.stages[STAGES[stage]!].target / 2;
+  const half = targetFor(programme, item) / 2;
   const isEven = run.fluency >= EVEN && run.tempo >= half;
   const day = dayNumber(run.day);
   const open = book.open[item.arpeggioIndex]!;

@@ -4,6 +4,7 @@
  */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
+import { targetRange } from '../log/programme';
 import { type ItemId, itemOf, type StartingNote, type Way } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { cloneLearner } from '../learning/learner';
@@ -113,7 +114,7 @@ function lookBack(planning: Planning, { note }: Candidate): Candidate | null {
 function coldRound(planning: Planning): Candidate | null {
   const { student, programme, day, sitting } = planning;
   const round = sitting === 1 ? coldRoundOn(student, programme, day) : null;
-  return round && wholeRound(planning, round, programme.stages[round[1]].target);
+  return round && wholeRound(planning, round, targetRange(programme, round[1])[0]);
 }
 
 /** What a candidate is on the list for, where it is not its value. */
