@@ -1,90 +1,116 @@
 /**
- * The one test command (`npm test`): every check in order, all of them even after a failure, so that one run tells
- * everything. Its last line is "N passed, N failed"; a check that is no test run counts as one.
+ * The one test command (`npm test`): every check, all of them even after a failure, so that one run tells everything. Its
+ * last line is "N passed, N failed"; a check that is no test run counts as one. The tests in the browser wait more than
+ * they compute, so everything else is done meanwhile, in turn; what it says is shown when it has ended.
  */
-import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, rmSync } from 'node:fs';
-import { needChromium } from './browser/chromium';
-import { needPoppler } from './report/poppler';
+import { spawn } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
 
-interface Outcome {
-  readonly name: string;
+interface Counts {
   readonly passed: number;
   readonly failed: number;
+}
+
+interface Outcome extends Counts {
+  readonly name: string;
   readonly seconds: number;
 }
 
-const REPORT = '.build/tests.json';
-
-function run(command: readonly string[]): boolean {
-  const { status } = spawnSync('npx', ['--no-install', ...command], { stdio: 'inherit' });
-  return status === 0;
+interface Ending {
+  readonly isFine: boolean;
+  /** What it said, unless it was shown at once. */
+  readonly words: string;
 }
 
-function check(name: string, action: () => boolean): Outcome {
-  const { counts, seconds } = timed(name, () => {
-    const isFine = action();
-    return { passed: isFine ? 1 : 0, failed: isFine ? 0 : 1 };
+type Shown = 'at once' | 'at the end';
+
+/** Runs a program of ours to its end. One that cannot be started or crashes has failed as well. */
+function run([program, ...options]: readonly string[], shown: Shown = 'at the end') {
+  return new Promise<Ending>((resolve) => {
+    const stdio = shown === 'at once' ? 'inherit' : 'pipe';
+    const child = spawn(`node_modules/.bin/${program}`, options, { stdio });
+    const words: Buffer[] = [];
+    const tell = (isFine: boolean) =>
+      resolve({ isFine, words: Buffer.concat(words).toString('utf8') });
+    child.stdout?.on('data', (part: Buffer) => words.push(part));
+    child.stderr?.on('data', (part: Buffer) => words.push(part));
+    child.on('error', (error) => {
+      words.push(Buffer.from(error.message));
+      tell(false);
+    });
+    child.on('close', (status) => tell(status === 0));
   });
-  return { name, ...counts, seconds };
 }
 
-function tests(name: string, projects: readonly string[]): Outcome {
-  const { counts, seconds } = timed(name, () => {
-    rmSync(REPORT, { force: true });
-    const isFine = run([
-      'vitest',
-      'run',
-      ...projects.map((project) => `--project=${project}`),
-      '--reporter=default',
-      '--reporter=json',
-      `--outputFile.json=${REPORT}`,
-    ]);
-    return countTests(isFine);
-  });
-  return { name, ...counts, seconds };
+async function check(name: string, command: readonly string[]): Promise<Outcome> {
+  const start = performance.now();
+  const { isFine, words } = await run(command);
+  console.log(`\n== ${name}\n${words.trimEnd()}`);
+  const counts = { passed: isFine ? 1 : 0, failed: isFine ? 0 : 1 };
+  return { name, ...counts, seconds: secondsSince(start) };
 }
+
+async function tests(
+  name: string,
+  projects: readonly string[],
+  shown: Shown = 'at the end',
+): Promise<Outcome> {
+  const start = performance.now();
+  const report = `.build/tests-${projects.join('-')}.json`;
+  rmSync(report, { force: true });
+  const command = [
+    'vitest',
+    'run',
+    ...projects.map((project) => `--project=${project}`),
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ];
+  if (shown === 'at once') console.log(`\n== ${name}`);
+  const { isFine, words } = await run(command, shown);
+  if (shown === 'at the end') console.log(`\n== ${name}\n${words.trimEnd()}`);
+  return { name, ...countTests(report, isFine), seconds: secondsSince(start) };
+}
+
+const secondsSince = (start: number): number => (performance.now() - start) / 1000;
 
 /** A file that cannot be loaded has no failed test in the report, but the run has failed all the same. */
-function countTests(isFine: boolean): { readonly passed: number; readonly failed: number } {
-  if (!existsSync(REPORT)) return { passed: 0, failed: 1 };
-  const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(REPORT, 'utf8')) as {
-    numPassedTests: number;
-    numFailedTests: number;
-  };
-  return { passed: numPassedTests, failed: isFine ? 0 : Math.max(1, numFailedTests) };
-}
-
-function timed<T>(name: string, action: () => T): { readonly counts: T; readonly seconds: number } {
-  console.log(`\n== ${name}`);
-  const start = performance.now();
-  const counts = action();
-  return { counts, seconds: (performance.now() - start) / 1000 };
-}
-
-function has(need: () => string): boolean {
+function countTests(report: string, isFine: boolean): Counts {
   try {
-    console.log(need());
-    return true;
+    const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, 'utf8')) as {
+      numPassedTests: number;
+      numFailedTests: number;
+    };
+    return { passed: numPassedTests, failed: isFine ? 0 : Math.max(1, numFailedTests) };
   } catch (error) {
+    // It crashed before it could write the report, or while it wrote it.
     console.error((error as Error).message);
-    return false;
+    return { passed: 0, failed: 1 };
   }
 }
 
-const outcomes = [
-  check('format', () => run(['prettier', '--check', '.'])),
-  check('lint', () => run(['oxlint'])),
-  ...['shared', 'src', 'service-worker', 'tests'].map((project) =>
-    check(`types of ${project}`, () => run(['tsc', '-p', project])),
-  ),
-  check('build', () => run(['tsx', 'service-worker/build.ts'])),
-  check('size', () => run(['tsx', 'tests/size.ts'])),
-  check('poppler-utils', () => has(needPoppler)),
-  tests('tests', ['unit', 'dom']),
-  check('Chromium', () => has(needChromium)),
-  tests('tests in the browser', ['browser']),
-];
+const programs = check('programs of the system', ['tsx', 'tests/programs.ts']);
+
+async function inBrowser(): Promise<readonly Outcome[]> {
+  return [await programs, await tests('tests in the browser', ['browser'], 'at once')];
+}
+
+async function everythingElse(): Promise<readonly Outcome[]> {
+  return [
+    await check('format', ['prettier', '--check', '.']),
+    await check('lint', ['oxlint']),
+    await check('types of shared', ['tsc', '-p', 'shared']),
+    await check('types of src', ['tsc', '-p', 'src']),
+    await check('types of service-worker', ['tsc', '-p', 'service-worker']),
+    await check('types of tests', ['tsc', '-p', 'tests']),
+    await check('build', ['tsx', 'service-worker/build.ts']),
+    await check('size', ['tsx', 'tests/size.ts']),
+    // The tests need the programs too.
+    await programs.then(() => tests('tests', ['unit', 'dom'])),
+  ];
+}
+
+const outcomes = (await Promise.all([everythingElse(), inBrowser()])).flat();
 
 console.log('\n== summary');
 for (const { name, passed, failed, seconds } of outcomes) {

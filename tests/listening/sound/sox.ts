@@ -1,7 +1,9 @@
 /** What sox makes of a sound: a check from outside, as its room, noise, pitch and spectra know nothing of ours. */
 import { spawnSync } from 'node:child_process';
 import type { Sound } from '../../../shared/listening/sound/spectrum';
-import { isProgram, need } from './install';
+import { isProgram, need, type Program } from '../../install';
+
+export const SOX: Program = { isThere: () => isProgram('sox'), packages: ['sox'] };
 
 const raw = (rate: number): readonly string[] => [
   '-t',
@@ -18,7 +20,7 @@ const raw = (rate: number): readonly string[] => [
 ];
 
 function sox(args: readonly string[], input: Uint8Array): { stdout: Buffer; stderr: string } {
-  need(() => isProgram('sox'), ['sox']);
+  need(SOX);
   const { stdout, stderr, status } = spawnSync('sox', args, { input, maxBuffer: 1e9 });
   if (status !== 0) throw new Error(`sox: ${String(stderr)}`);
   return { stdout, stderr: String(stderr) };
