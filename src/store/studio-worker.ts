@@ -1,23 +1,10 @@
-/** The thread that reads how all students stand: many logs, so long work. It is ended by the page. */
-import { failureOf } from './failure';
-import { connect } from './open';
+/** The thread that reads how all students stand: many logs, so long work. */
 import { type Overview, readStudio } from './studio';
-import type { StudioAnswer, StudioWish } from './studio-orders';
+import type { Order } from './studio-thread';
+import { connectInThread, work } from './thread-work';
 
-const nothing = () => undefined;
+const over = new AbortController().signal;
 
-function answer(given: StudioAnswer): void {
-  // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker's postMessage has no origin
-  postMessage(given);
-}
-
-const tell = (overview: Overview) => answer({ outcome: 'read', overview });
-
-addEventListener('message', ({ data: wish }: MessageEvent<StudioWish>) => {
-  const events = { outdated: nothing, blocked: nothing, deleted: nothing };
-  const connection = connect(wish.database, events);
-  readStudio(connection, { ...wish, tell, over: new AbortController().signal }).then(
-    () => answer({ outcome: 'done' }),
-    (error: unknown) => answer({ outcome: 'failed', failure: failureOf(error) }),
-  );
-});
+work((order: Order, tell: (overview: Overview) => void) =>
+  readStudio(connectInThread(order.database), { ...order, tell, over }),
+);
