@@ -24,10 +24,13 @@ const FAINT = 0.06;
 const FAINT_TOGETHER = 0.06;
 /**
  * Without the lower of two notes an octave apart its odd partials are missing: logarithm of even over odd, which decides
- * where its share is small. A small microphone leaves little of the first partial of low notes.
+ * where its share is small. Between the two it may be there or not: a small microphone leaves little of the first partials
+ * of low notes, which are the odd ones.
  */
 const MOSTLY_EVEN = 1.5;
+const SURELY_EVEN = 3;
 const SMALL = 0.1;
+/** Share of the lower of two notes below which it is surely not there; up to FAINT_TOGETHER or SMALL it may be. */
 const TINY = 0.03;
 /** Share from which another key was played, and how many semitones off it may lie, for one hand and for two. */
 const OTHER = 0.3;
@@ -80,7 +83,7 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
     const isAbsent = shareOf(evidence, midi) < FAINT_TOGETHER;
     const other = isAbsent ? OTHER_INSTEAD : OTHER_TOGETHER;
     const least = mayBePartial ? MAY_BE_PARTIAL : other;
-    return shareOf(evidence, played) >= least ? played : null;
+    return played !== midi && shareOf(evidence, played) >= least ? played : null;
   };
   /** Whether a key beside it sounds more, so that what there is of this one comes from other notes. */
   const isOutdone = (midi: number, other: number): boolean => {
@@ -88,8 +91,8 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
     if (played === null || Math.abs(played - other) < Math.abs(played - midi)) return false;
     return shareOf(evidence, played) >= shareOf(evidence, midi);
   };
-  const hasLow = isOctaves ? hasOdd(low, evidence) : shareOf(evidence, low) >= FAINT_TOGETHER;
-  const isLow = hasLow && !isOutdone(low, high);
+  const hasLow = hasLower(low, isOctaves, evidence);
+  const isLow = hasLow === true && !isOutdone(low, high);
   const isHigh = shareOf(evidence, high) >= FAINT_TOGETHER && !isOutdone(high, low);
   const sure = [...(isLow ? [low] : []), ...(isHigh ? [high] : [])];
   const verdict = (midi: number, isThere: boolean, otherwise: Verdict): Verdict => {
@@ -98,12 +101,19 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
     return isThere ? { kind: 'right' } : otherwise;
   };
   // The upper of two notes adds mostly to partials that the lower has as well: that it is missing is never sure.
-  return [verdict(low, isLow, { kind: 'missed' }), verdict(high, isHigh, { kind: 'unsure' })];
+  const absent = { kind: hasLow === null ? 'unsure' : 'missed' } as const;
+  return [verdict(low, isLow, absent), verdict(high, isHigh, { kind: 'unsure' })];
 }
 
-function hasOdd(low: number, evidence: Evidence): boolean {
+/** Whether the lower of two notes is there; null where it may be or not. */
+function hasLower(low: number, isOctaves: boolean, evidence: Evidence): boolean | null {
   const share = shareOf(evidence, low);
-  return share >= SMALL || (share >= TINY && evidence.evenOverOdd(low) < MOSTLY_EVEN);
+  if (share >= (isOctaves ? SMALL : FAINT_TOGETHER)) return true;
+  if (share < TINY) return false;
+  if (!isOctaves) return null;
+  const evenOverOdd = evidence.evenOverOdd(low);
+  if (evenOverOdd < MOSTLY_EVEN) return true;
+  return evenOverOdd < SURELY_EVEN ? null : false;
 }
 
 /** The strongest key near to another; itself where there is none. */
