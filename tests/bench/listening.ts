@@ -1,6 +1,7 @@
 /**
  * How well takes are judged: `npm run bench:listening` plays seeded takes with planted faults and counts what is found and
- * what is invented, by how even the player is. MIDI: no sound is made, so the numbers are of the analysis alone.
+ * what is invented, by how even the player is. MIDI: no sound is made, so the numbers are of the analysis alone. MIDI_TAKES
+ * sets how many, MIDI_SEED the first seed.
  */
 import { expectedOf } from '../../shared/listening/expected';
 import { type Finding, findingsOf } from '../../shared/listening/findings';
@@ -12,8 +13,10 @@ import type { Score } from '../../shared/music/score';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
 import { perform, type Planted, seededRandom } from '../listening/performer';
+import { type PlayedNote, stepsWaitedFor } from './waits';
 
-const TAKES = 400;
+const TAKES = Number(process.env.MIDI_TAKES ?? 400);
+const FIRST_SEED = Number(process.env.MIDI_SEED ?? 0);
 const MARKS = [40, 60, 80, 100, 120];
 /** Seconds. */
 const WAITS = [0.08, 0.12, 0.15];
@@ -79,8 +82,10 @@ function benchPlayer(name: string, spread: number): void {
   );
   const bySize = new Map(WAITS.map((wait) => [wait, { planted: 0, found: 0 }]));
   const [tempos, evenness, times]: [number[], number[], number[]] = [[], [], []];
+  /** Of the planted waits those that stand out of the playing, and of these those that are told; and invented ones that do. */
+  const waited = { there: 0, found: 0, byChance: 0 };
   let clean = 0;
-  for (let seed = 0; seed < TAKES; seed++) {
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + TAKES; seed++) {
     const random = seededRandom(seed);
     const item = pick(DECK, random);
     const score = scoreFor(item);
@@ -89,12 +94,21 @@ function benchPlayer(name: string, spread: number): void {
     const { planted, seconds } = plant(score, playing, random);
     const tempo = 4 * pick(MARKS, random);
     const expected = expectedOf(score);
-    const take = perform(expected, { random, tempo, spread: spread / 1000, planted });
+    const notes: PlayedNote[] = [];
+    const take = perform(expected, {
+      random,
+      tempo,
+      spread: spread / 1000,
+      planted,
+      onNote: (step, on, hand) => notes.push({ step, on, hand }),
+    });
     const start = performance.now();
     const [measured] = judge(expected, take);
     times.push(performance.now() - start);
     const found = findingsOf(measured!, score);
     const places = placesOf(planted);
+    const [wait = null] = places.hesitation;
+    const waits = stepsWaitedFor(notes, 60 / tempo, wait);
     let isClean = true;
     for (const kind of KINDS) {
       const tally = tallies.get(kind)!;
@@ -106,10 +120,14 @@ function benchPlayer(name: string, spread: number): void {
       tally.found += hit;
       tally.invented += invented;
       isClean &&= invented === 0;
-      if (kind === 'hesitation' && there.size > 0) {
-        bySize.get(seconds)!.planted += 1;
-        bySize.get(seconds)!.found += hit;
-      }
+      if (kind !== 'hesitation') continue;
+      waited.byChance += [...heard].filter((step) => step !== wait && waits.has(step)).length;
+      if (wait === null) continue;
+      bySize.get(seconds)!.planted += 1;
+      bySize.get(seconds)!.found += hit;
+      if (!waits.has(wait)) continue;
+      waited.there += 1;
+      waited.found += hit;
     }
     if (isClean) clean += 1;
     tempos.push(Math.abs(measured!.tempo! / tempo - 1) * 100);
@@ -130,6 +148,9 @@ function benchPlayer(name: string, spread: number): void {
   for (const [wait, { planted, found }] of bySize) {
     console.log(`  hesitations of ${wait * 1000} ms: ${found} of ${planted}`);
   }
+  console.log(
+    `  planted hesitations that stand out of the playing: ${waited.found} of ${waited.there}; invented ones that do: ${waited.byChance}`,
+  );
   const worst = Math.max(...tempos);
   console.log(`  takes with nothing invented: ${clean} of ${TAKES}`);
   console.log(

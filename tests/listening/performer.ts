@@ -35,8 +35,8 @@ export interface Playing {
   readonly planted?: Planted;
   /** Seconds that a key is held into the next note. */
   readonly overlap?: number;
-  /** Is told which step each of the notes stands for, wrong ones too, and when it begins. */
-  readonly onNote?: (step: number, on: number) => void;
+  /** Is told which step and hand each of the notes stands for, wrong ones too, and when it begins. */
+  readonly onNote?: (step: number, on: number, hand: Hand) => void;
 }
 
 /** mulberry32 (Tommy Ettinger, public domain): 0 to just under 1. */
@@ -90,7 +90,7 @@ export function perform({ steps }: Expected, playing: Playing): Take {
       const on = now + late + spread * normal(random);
       const accent = isThumb ? (planted.thumbAccent?.[hand] ?? 0) : 0;
       const wrong = planted.wrong?.find((one) => one.step === step && one.hand === hand);
-      playing.onNote?.(step, on);
+      playing.onNote?.(step, on, hand);
       notes.push({
         midi: key.midi + (wrong?.by ?? 0),
         on,
