@@ -2,7 +2,7 @@
  * Pages of our own for the tests that need parts of the app in a real browser without its screens: a module such as
  * tests/store/harness.ts becomes a page that runs it. What it wants to hand out, it puts on `window`.
  */
-import { readdirSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, writeFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { preact } from '@preact/preset-vite';
 import { build } from 'vite';
@@ -14,6 +14,7 @@ const pageWith = (styleSheets: readonly string[]): string => `<!doctype html>
     <meta charset="utf-8">
     <meta http-equiv="Content-Security-Policy" content="${POLICY}">
     <title>Harness</title>
+    <link rel="icon" href="./icon.svg">
     ${styleSheets.map((name) => `<link rel="stylesheet" href="./assets/${name}">`).join('\n    ')}
     <script type="module" src="./harness.js"></script>
   </head>
@@ -48,5 +49,7 @@ export async function buildHarness(entry: string): Promise<string> {
   const made = readdirSync(folder, { recursive: true, encoding: 'utf8' });
   const styleSheets = made.filter((name) => name.endsWith('.css')).map((name) => basename(name));
   writeFileSync(`${folder}/index.html`, pageWith(styleSheets));
+  // A browser that is given none asks the host for one, and what is not there would be an error on the console.
+  cpSync('manifest/icons/icon.svg', `${folder}/icon.svg`);
   return folder;
 }
