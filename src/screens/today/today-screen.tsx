@@ -1,8 +1,9 @@
 /** The first screen: what is to be practised today, why, and one button to begin. */
 import { useEffect } from 'preact/hooks';
+import type { Day } from '../../../shared/log/events';
 import { DRILL_SECONDS } from '../../../shared/planning/drills/offer';
 import type { Student } from '../../../shared/planning/student';
-import type { DayPlan } from '../../../shared/planning/today';
+import { type DayPlan, planDay } from '../../../shared/planning/today';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { dayText, minutesText } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
@@ -60,10 +61,7 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
     <div data-ready="today">
       <Remarks plan={plan} student={list.basis.value} isRest={isRest} />
       {entries.length === 0 ? (
-        <p>
-          {list.minutes.value} minutes are too few for a round at today’s tempos. Take a little more
-          time.
-        </p>
+        <Nothing list={list} day={plan.day} />
       ) : (
         <ol class={styles.list}>
           {list.drills.value.map((listed) => (
@@ -99,6 +97,27 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
       </div>
       <SoreToday list={list} />
     </div>
+  );
+}
+
+/** Why the list is empty, and what can be done about it. */
+function Nothing({ list, day }: { readonly list: DayList; readonly day: Day }) {
+  const hasPlayed = useStore().todaysRuns.value.length > 0;
+  const { entries } = planDay(list.basis.value, day, LONGEST, list.sitting.value);
+  if (entries.length > 0) {
+    return (
+      <p>
+        {list.minutes.value} minutes are too few for a round at today’s tempos. Take a little more
+        time.
+      </p>
+    );
+  }
+  if (hasPlayed) return <p>All that is open has been played often enough for today.</p>;
+  return (
+    <p>
+      All that could come now has been set aside. Take an arpeggio back on its page:{' '}
+      <a href={hrefOf('map')}>see the map</a>.
+    </p>
   );
 }
 
