@@ -84,6 +84,8 @@ export interface DayList {
   putBack(key: string): void;
   /** Rejects if it could not be kept; it holds all the same until the page is left. */
   setSession(session: Session | null): Promise<void>;
+  /** Tells that what is open stands on the music stand, where it outlasts midnight; returns what tells that it is left. */
+  standUp(): () => void;
 }
 
 const ofStore = new WeakMap<Store, DayList>();
@@ -100,6 +102,7 @@ export function dayListOf(store: Store): DayList {
 function createDayList(store: Store): DayList {
   const wishes = signal<Wishes | null>(null);
   const session = signal<Session | null>(null);
+  const isOnStand = signal(false);
   const isRead = signal(false);
   void readKept(store).then((kept) => {
     wishes.value = kept.wishes;
@@ -163,6 +166,8 @@ function createDayList(store: Store): DayList {
   const openSession = computed(() => {
     const { value } = session;
     if (value === null) return null;
+    // What was left on an earlier day is not taken up again: the new day has a list of its own.
+    if (value.day !== store.today.value && !isOnStand.value) return null;
     const { items } = value.entry;
     const played = playedOf(logKeyOf(value.entry), store.todaysRuns.value);
     return items.some((item) => played.has(item)) ? null : value;
@@ -210,6 +215,16 @@ function createDayList(store: Store): DayList {
     putBack: (key) =>
       setWishes({ leftOut: wishesToday.value.leftOut.filter((other) => other !== key) }),
     setSession,
+    standUp: () => {
+      if (openSession.peek() === null) session.value = null;
+      isOnStand.value = true;
+      return () => {
+        const [open, day] = [openSession.peek(), store.today.peek()];
+        // Played through midnight, it is of the day that has begun.
+        if (open !== null && open.day !== day) setSession({ ...open, day }).catch(() => undefined);
+        isOnStand.value = false;
+      };
+    },
   };
 }
 
@@ -219,10 +234,7 @@ async function readKept(store: Store) {
     store.kept(SESSION_KEY).catch(() => null),
   ]);
   const read = v.safeParse(wishesSchema, wishes);
-  const open = readSession(session);
-  // What was left on an earlier day is not taken up again: the new day has a list of its own.
-  const isOfToday = open?.day === store.today.peek();
-  return { wishes: read.success ? read.output : null, session: isOfToday ? open : null };
+  return { wishes: read.success ? read.output : null, session: readSession(session) };
 }
 
 /**

@@ -97,6 +97,32 @@ test('what was open on an earlier day does not come back', async () => {
   expect((await readyList(later)).list.session.value).toBeNull();
 });
 
+test('nor does it on the next day where the app was left open overnight', async () => {
+  const { store, list } = await readyList();
+  const { entry, open } = list.next.value!;
+  const leave = list.standUp();
+  await list.setSession({ ...newSession(store.today.value, entry, open), phase: 'rating' });
+  leave();
+  expect(list.session.value!.phase).toBe('rating');
+  store.nextDay();
+  expect(list.session.value).toBeNull();
+  list.standUp();
+  expect(list.session.value).toBeNull();
+  expect(list.current.value!.day).toBe(store.today.value);
+});
+
+test('who plays through midnight plays on, and may leave the stand and come back', async () => {
+  const { store, list } = await readyList();
+  const { entry, open } = list.next.value!;
+  const leave = list.standUp();
+  await list.setSession({ ...newSession(store.today.value, entry, open), at: 3 });
+  store.nextDay();
+  expect(list.session.value!.at).toBe(3);
+  leave();
+  expect(list.session.value).toMatchObject({ at: 3, day: store.today.value });
+  expect(readSession(await store.kept(SESSION_KEY))!.day).toBe(store.today.value);
+});
+
 test('ratings that reached the log before the page died are not asked for again', async () => {
   const { store, list } = await readyList();
   const { entry, open } = list.next.value!;

@@ -35,6 +35,7 @@ function Desk() {
   const session = list.current.value;
   const next = list.next.value;
   const isOpen = session !== null;
+  useEffect(() => list.standUp(), [list]);
   useEffect(() => {
     isBusy.value = isOpen;
     return () => {
