@@ -11,10 +11,20 @@ beforeEach(() => vi.stubGlobal('scrollTo', () => undefined));
 afterEach(cleanup);
 
 const FEW = /too few for a round/;
+const run = (id: string): EventBody => ({
+  kind: 'run',
+  item: id as never,
+  tempo: 160,
+  fluency: 1,
+  pedal: false,
+  judge: 'player',
+  entry: null,
+});
 const show = (bodies: readonly EventBody[], minutes: number) => {
   const programme = { ...DEFAULT_PROGRAMME, notes: ['d'] as const, minutes };
+  const store = fakeStore([{ kind: 'programme', programme }, ...bodies]);
   render(
-    <StoreContext.Provider value={fakeStore([{ kind: 'programme', programme }, ...bodies])}>
+    <StoreContext.Provider value={store}>
       <TodayScreen />
     </StoreContext.Provider>,
   );
@@ -37,15 +47,6 @@ test('where all is set aside it says so, and how to take it back', async () => {
 });
 
 test('what was played as often as is good for a day does not ask for more time', async () => {
-  const run = (id: string): EventBody => ({
-    kind: 'run',
-    item: id as never,
-    tempo: 160,
-    fluency: 1,
-    pedal: false,
-    judge: 'player',
-    entry: null,
-  });
   const sixTimes = Array.from({ length: 6 }, () => roundItems('d', 'right.2')).flat();
   show(
     sixTimes.map(({ id }) => run(id)),
