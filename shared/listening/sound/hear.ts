@@ -8,7 +8,7 @@ import { risesOf } from './rises';
 import { QUIET_ENOUGH, type Room, roomOf } from './room';
 import { betweenHands, snapped } from './snap';
 import type { Sound } from './spectrum';
-import { tuningOf } from './tuning';
+import { tuningNow, tuningOf } from './tuning';
 import { type Verdict, verdictsOf } from './verdict';
 
 export interface HearOptions {
@@ -40,7 +40,7 @@ const NOT_SURE = 0.3;
 
 /** The times of the take are those of the sound. Both hands' notes have the time of their moment. */
 export function hear(sound: Sound, expected: Expected, options: HearOptions): Hearing {
-  const tuning = tuningFor(sound, options.tuning);
+  const tuning = tuningNow(tuningOf(sound), options.tuning);
   const room = roomOf(sound);
   const steps = judgedSteps(sound, expected, { tempo: options.tempo, tuning, room });
   const confidence = options.isFiltered ? FILTERED : isQuiet(room) ? SURE : NOISY;
@@ -60,15 +60,6 @@ export function hear(sound: Sound, expected: Expected, options: HearOptions): He
     room,
     isFollowed: right.length >= FOLLOWED * played.length && right.length >= FEWEST,
   };
-}
-
-/** Cents from which a piano is another than the one that was checked; one run tells its tuning to within 4 of them. */
-const OTHER_PIANO = 12;
-
-function tuningFor(sound: Sound, checked: number | null): number {
-  const own = tuningOf(sound);
-  if (checked === null || own === null) return checked ?? own ?? 0;
-  return Math.abs(own - checked) < OTHER_PIANO ? checked : own;
 }
 
 interface JudgedStep {

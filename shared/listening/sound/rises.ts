@@ -1,11 +1,11 @@
 /** How much of a key begins to sound when: the rise of its partial tones, for every key that is expected. */
 import type { ExpectedStep } from '../expected';
 import { partialsOf } from './piano';
-import { lengthAt, type Sound, spectraOf } from './spectrum';
+import { lengthAt, type Sound, type Spectra, spectraOf } from './spectrum';
 
 /** Samples of sound in a spectrum, and the share of that over which a rise is taken. */
-const WINDOW = 4096;
-const OVER = 0.75;
+export const WINDOW = 4096;
+export const OVER = 0.75;
 const HOPS_OVER = 8;
 const PARTIALS = 8;
 const HIGHEST = 8000;
@@ -28,24 +28,13 @@ export function risesOf(sound: Sound, steps: readonly ExpectedStep[], tuning: nu
   const window = lengthAt(rate, WINDOW);
   const hop = Math.round((window * OVER) / HOPS_OVER);
   const length = Math.max(0, Math.floor((samples.length - window) / hop) + 1);
-  const keys = [...new Set(steps.flatMap((step) => step.map(({ key }) => key.midi)))];
-  const spectra = spectraOf(sound, window);
-  const places = keys.map((midi) =>
-    partialsOf(midi, tuning, Math.min(HIGHEST, 0.45 * rate), PARTIALS).map(
-      ({ frequency }) => frequency / spectra.spacing,
-    ),
-  );
+  const keys = keysOf(steps);
+  const energiesAt = energiesIn(spectraOf(sound, window), keys, tuning);
   const energies = keys.map(() => new Float32Array(length));
   for (let i = 0; i < length; i++) {
-    const sizes = spectra.at(i * hop);
-    for (const [k, of] of places.entries()) {
-      let sum = 0;
-      for (const place of of) {
-        const low = Math.floor(place);
-        sum += Math.sqrt(Math.max(sizes[low]!, sizes[low + 1]!));
-      }
-      energies[k]![i] = sum / of.length;
-    }
+    energiesAt(i * hop).forEach((energy, k) => {
+      energies[k]![i] = energy;
+    });
   }
   const rises = wholeNotes(energies.map(riseOf));
   const ofKey = new Map(keys.map((midi, k) => [midi, rises[k]!]));
@@ -54,6 +43,35 @@ export function risesOf(sound: Sound, steps: readonly ExpectedStep[], tuning: nu
     start: window / 2 / rate,
     length,
     ofStep: (step) => meanOf(steps[step]!.map(({ key }) => ofKey.get(key.midi)!)),
+  };
+}
+
+export const keysOf = (steps: readonly ExpectedStep[]): readonly number[] => [
+  ...new Set(steps.flatMap((step) => step.map(({ key }) => key.midi))),
+];
+
+/** How loud the partial tones of each key are from a sample on; the next call overwrites it. */
+export function energiesIn(
+  spectra: Spectra,
+  keys: readonly number[],
+  tuning: number,
+): (from: number) => Float32Array {
+  const most = Math.min(HIGHEST, 0.9 * spectra.spacing * spectra.size);
+  const places = keys.map((midi) =>
+    partialsOf(midi, tuning, most, PARTIALS).map(({ frequency }) => frequency / spectra.spacing),
+  );
+  const energies = new Float32Array(keys.length);
+  return (from) => {
+    const sizes = spectra.at(from);
+    for (const [k, of] of places.entries()) {
+      let sum = 0;
+      for (const place of of) {
+        const low = Math.floor(place);
+        sum += Math.sqrt(Math.max(sizes[low]!, sizes[low + 1]!));
+      }
+      energies[k] = sum / of.length;
+    }
+    return energies;
   };
 }
 

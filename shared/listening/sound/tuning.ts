@@ -46,3 +46,12 @@ export function tuningOf(sound: Sound): number | null {
   if (weight === 0 || Math.hypot(x, y) < AGREED * weight) return null;
   return (Math.atan2(y, x) * 100) / (2 * Math.PI);
 }
+
+/** Cents from which a piano is another than the one that was checked; one run tells its tuning to within 4 of them. */
+const OTHER_PIANO = 12;
+
+/** Of what was heard now and what was checked before, null where it could not be told or was not checked. */
+export function tuningNow(own: number | null, checked: number | null): number {
+  if (checked === null || own === null) return checked ?? own ?? 0;
+  return Math.abs(own - checked) < OTHER_PIANO ? checked : own;
+}
