@@ -1,46 +1,26 @@
 /** WCAG 2.2 A and AA by axe-core on every screen, light and dark; and that no screen is wider than the device. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { studioFile } from '../bench/studio-log';
-import { serveApp, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import { browseApp } from './browse';
 import { faultsOf } from './faults';
+import { chooseFile, lookRound, overflowOf, show } from './steps';
 
-let server: AppServer;
-let browser: Browser;
+const app = browseApp();
 
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
-async function open(colorScheme: 'light' | 'dark', size: { width: number; height: number }) {
-  const context = await browser.newContext({
+async function open(colorScheme: 'light' | 'dark', viewport: { width: number; height: number }) {
+  const { page } = await app.newDevice({
     colorScheme,
-    viewport: size,
+    viewport,
     reducedMotion: 'reduce',
     serviceWorkers: 'block',
   });
-  const page = await context.newPage();
-  await page.goto(server.url);
   await page.getByRole('button', { name: 'Look round' }).waitFor();
   return page;
 }
 
-async function lookRound(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Look round' }).click();
-  await page.locator('[data-ready="today"]').waitFor();
-}
-
-async function show(page: Page, address: string, ready: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
+async function showReady(page: Page, address: string, ready: string): Promise<void> {
+  await show(page, address);
   await page.locator(ready).first().waitFor();
 }
 
@@ -67,13 +47,6 @@ const SCREENS = [
   ['#/help', 'h2'],
 ] as const;
 
-/** Pixels by which the page is higher and wider than the window. */
-const overflowOf = (page: Page) =>
-  page.evaluate(() => ({
-    down: document.documentElement.scrollHeight - innerHeight,
-    across: document.documentElement.scrollWidth - innerWidth,
-  }));
-
 test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => {
   const page = await open(theme, TABLET);
   const isFine = async (screen: string) => {
@@ -82,11 +55,11 @@ test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => 
   await isFine('start');
   await lookRound(page);
   for (const [screen, ready] of SCREENS) {
-    await show(page, screen, ready);
+    await showReady(page, screen, ready);
     await isFine(screen);
   }
   await page.setViewportSize(PHONE);
-  await show(page, '#/play', '[data-stand]');
+  await showReady(page, '#/play', '[data-stand]');
   await isFine('before a run');
   await page.getByRole('radio', { name: 'off' }).check();
   await page.getByRole('button', { name: 'Begin' }).click();
@@ -95,16 +68,14 @@ test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => 
   while (await onward.isVisible()) await onward.click();
   await page.getByRole('heading', { name: 'How did it go?' }).waitFor();
   await isFine('rating');
-  await page.context().close();
 });
 
 /** A device with a dozen students, taken in from a file. */
 async function takeInMany(page: Page): Promise<void> {
-  await show(page, '#/receive', 'input[type=file]');
+  await showReady(page, '#/receive', 'input[type=file]');
   const places = Array.from({ length: 12 }, (_, place) => place);
   const buffer = Buffer.from(studioFile(places, 40, new Date().toISOString().slice(0, 10)));
-  const file = { name: 'x.arpeggiary', mimeType: 'application/octet-stream', buffer };
-  await page.getByLabel(/Backup file/).setInputFiles(file);
+  await chooseFile(page, buffer);
   await page.getByRole('button', { name: 'Take in' }).click();
   await page.locator('[data-ready]').waitFor();
 }
@@ -112,7 +83,7 @@ async function takeInMany(page: Page): Promise<void> {
 test.each(['light', 'dark'] as const)('a device with many students, %s', async (theme) => {
   const page = await open(theme, TABLET);
   await takeInMany(page);
-  await show(page, '#/studio', 'table');
+  await showReady(page, '#/studio', 'table');
   await page.getByText(/^Reading/).waitFor({ state: 'detached' });
   expect(await faultsOf(page)).toEqual([]);
   for (const size of [{ width: 700, height: 900 }, PHONE]) {
@@ -125,7 +96,6 @@ test.each(['light', 'dark'] as const)('a device with many students, %s', async (
   expect(await faultsOf(page)).toEqual([]);
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('[data-screen-only]').filter({ visible: true }).count()).toBe(0);
-  await page.context().close();
 });
 
 test('no screen is wider than the device, nor anything on paper that is only for the screen', async () => {
@@ -133,7 +103,7 @@ test('no screen is wider than the device, nor anything on paper that is only for
   await lookRound(page);
   const controls = page.locator('[data-screen-only]').filter({ visible: true });
   for (const [screen, ready] of SCREENS) {
-    await show(page, screen, ready);
+    await showReady(page, screen, ready);
     for (const size of [PHONE, TABLET]) {
       await page.setViewportSize(size);
       const { across } = await overflowOf(page);
@@ -143,16 +113,15 @@ test('no screen is wider than the device, nor anything on paper that is only for
     expect({ screen, controls: await controls.count() }).toEqual({ screen, controls: 0 });
     await page.emulateMedia({ media: 'screen' });
   }
-  await page.context().close();
 });
 
 test('nothing is to be scrolled during a run', async () => {
   const page = await open('light', TABLET);
   await lookRound(page);
   for (const picture of ['keys and fingers', 'notes on the staff']) {
-    await show(page, '#/settings', 'h2');
+    await showReady(page, '#/settings', 'h2');
     await page.getByRole('radio', { name: picture }).check();
-    await show(page, '#/play', '[data-stand]');
+    await showReady(page, '#/play', '[data-stand]');
     await page.getByRole('radio', { name: 'off' }).check();
     await page.getByRole('button', { name: 'Begin' }).click();
     await page.locator('[data-playing="true"]').waitFor();
@@ -166,5 +135,4 @@ test('nothing is to be scrolled during a run', async () => {
     }
     await page.getByRole('button', { name: 'Stop' }).click();
   }
-  await page.context().close();
 });

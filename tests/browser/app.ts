@@ -31,15 +31,18 @@ export function newProfile(): { readonly folder: string; remove(): void } {
 export async function openInstalled(context: BrowserContext, url: string): Promise<Page> {
   const page = await context.newPage();
   await page.goto(url);
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  // Only now the worker answers for the page.
-  await page.reload();
+  await installed(page);
   return page;
 }
 
+/** Waits until the worker has stored everything, and lets it answer for the page. */
+export async function installed(page: Page): Promise<void> {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.reload();
+}
+
 /** Collects what must stay empty in a normal session: uncaught errors and everything that the console calls an error. */
-export function watchErrors(page: Page): string[] {
-  const errors: string[] = [];
+export function watchErrors(page: Page, errors: string[] = []): string[] {
   page.on('pageerror', (error) => errors.push(`uncaught: ${error.message}`));
   page.on('console', (message) => {
     if (message.type() === 'error') errors.push(message.text());

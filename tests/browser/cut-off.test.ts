@@ -1,9 +1,9 @@
 /** A microphone that is cut off in the middle of a run of the built app: the run goes on, and it says what came of it. */
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Browser } from 'playwright-core';
-import { type AppServer, serveApp, watchErrors } from './app';
-import { launchBrowser } from './chromium';
+import type { BrowserContext } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { browseApp } from './browse';
 import { beginWithoutBeat, prefer, runsIn, toRating, toStand } from './on-stand';
+import { begin } from './steps';
 
 declare global {
   interface Window {
@@ -12,24 +12,10 @@ declare global {
   }
 }
 
-let server: AppServer;
-let browser: Browser;
+const app = browseApp(['--use-fake-device-for-media-stream']);
 
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser(['--use-fake-device-for-media-stream']);
-});
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
-test('a run is not judged when the microphone was cut off, and the next is heard again', async () => {
-  const context = await browser.newContext({
-    serviceWorkers: 'block',
-    permissions: ['microphone'],
-  });
-  await context.addInitScript(() => {
+const collectTracks = (context: BrowserContext) =>
+  context.addInitScript(() => {
     window.tracks = [];
     const { mediaDevices } = navigator;
     const ask = mediaDevices.getUserMedia.bind(mediaDevices);
@@ -39,11 +25,14 @@ test('a run is not judged when the microphone was cut off, and the next is heard
       return stream;
     };
   });
-  const page = await context.newPage();
-  const errors = watchErrors(page);
-  await page.goto(server.url);
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
-  await page.locator('[data-ready="today"]').waitFor();
+
+test('a run is not judged when the microphone was cut off, and the next is heard again', async () => {
+  const { page } = await app.newDevice({
+    serviceWorkers: 'block',
+    permissions: ['microphone'],
+    prepare: collectTracks,
+  });
+  await begin(page);
   await prefer(page, { ear: 'microphone' });
   await toStand(page, ['f.major-53.left.2']);
   await page.getByText('Listening by the microphone').waitFor();
@@ -66,6 +55,4 @@ test('a run is not judged when the microphone was cut off, and the next is heard
   await page.getByRole('button', { name: 'Begin' }).click();
   await page.waitForFunction(() => window.tracks.length === 2);
   expect(await page.evaluate(() => window.tracks[1]!.readyState)).toBe('live');
-  await context.close();
-  expect(errors).toEqual([]);
 });

@@ -1,49 +1,29 @@
 /** Listening on the built app: MIDI played during a run, refused, missing, unplugged. */
-import axe from 'axe-core';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { expectedOf } from '../../shared/listening/expected';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
 import { perform, type Planted, seededRandom } from '../listening/performer';
-import { serveApp, watchErrors, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import { browseApp } from './browse';
+import { allFaultsIn } from './faults';
 import { allowMidi, type Answer, fakeMidi, playTake } from './midi';
 import { midiFileOf } from './midi-file';
 import { beginWithoutBeat, prefer, runsIn, toRating, toStand } from './on-stand';
+import { begin } from './steps';
 
-let server: AppServer;
-let browser: Browser;
-let context: BrowserContext;
-let errors: string[];
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser();
-});
-afterEach(async () => {
-  await context.close();
-  if (errors.length > 0) throw new Error(errors.join('\n'));
-});
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
+const app = browseApp();
 
 /** A new student's page, with or without MIDI. */
 async function openApp(answer: Answer): Promise<Page> {
-  context = await browser.newContext({
+  const { page } = await app.newDevice({
     viewport: { width: 1024, height: 768 },
     reducedMotion: 'reduce',
     serviceWorkers: 'block',
+    prepare: (context) => fakeMidi(context, answer),
   });
-  await fakeMidi(context, answer);
-  const page = await context.newPage();
-  errors = watchErrors(page);
-  await page.goto(server.url);
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
-  await page.locator('[data-ready="today"]').waitFor();
+  await begin(page);
   return page;
 }
 
@@ -86,11 +66,7 @@ describe('a MIDI keyboard', () => {
     // Played at 80 and not at the 60 that was set.
     const tempo = page.getByRole('spinbutton', { name: 'Tempo played' });
     expect(await tempo.inputValue()).toBe('80');
-    await page.evaluate(axe.source);
-    const { violations } = await page.evaluate(() =>
-      (globalThis as unknown as { axe: typeof axe }).axe.run('section'),
-    );
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    expect(await allFaultsIn(page, 'section')).toEqual([]);
 
     // The pedal saves what is marked; a reload before that loses nothing.
     await page.reload();
@@ -106,7 +82,7 @@ describe('a MIDI keyboard', () => {
 
   test('is there again at the next visit without a question, and may be given up', async () => {
     const page = await openApp('granted');
-    await page.goto(`${server.url}#/settings`);
+    await page.goto(`${app.url}#/settings`);
     await listen(page).click();
     await page.getByText('Listening to Test piano').waitFor();
     await allowMidi(page);
@@ -169,7 +145,7 @@ describe('a MIDI keyboard', () => {
 
   test('rates and goes on by keys that were learnt, and by no others', async () => {
     const page = await openApp('granted');
-    await page.goto(`${server.url}#/settings`);
+    await page.goto(`${app.url}#/settings`);
     await listen(page).click();
     await page.getByRole('button', { name: 'Learn five neighbouring keys' }).click();
     await page.getByText('Press the lowest of them now').waitFor();
@@ -178,11 +154,7 @@ describe('a MIDI keyboard', () => {
     await page.getByRole('button', { name: 'Learn a piano key for “on”' }).click();
     await tap(page, 22);
     await page.getByText('› on (B♭0)').waitFor();
-    await page.evaluate(axe.source);
-    const { violations } = await page.evaluate(() =>
-      (globalThis as unknown as { axe: typeof axe }).axe.run('main'),
-    );
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    expect(await allFaultsIn(page, 'main')).toEqual([]);
 
     await allowMidi(page);
     await toStand(page, LEFT);
@@ -235,7 +207,7 @@ const pick = (page: Page, name: string, bytes: Uint8Array) =>
 describe('a MIDI file', () => {
   test('of a practice is cut into runs, which are recorded as the person confirms', async () => {
     const page = await openApp('NotAllowedError');
-    await page.goto(`${server.url}#/recording`);
+    await page.goto(`${app.url}#/recording`);
     await pick(page, 'letter.mid', new TextEncoder().encode('Dear teacher'));
     await page.getByRole('alert').getByText('This is not a MIDI file.').waitFor();
 
@@ -264,7 +236,7 @@ describe('a MIDI file', () => {
     ]);
 
     // On the item's page it can be looked at again.
-    await page.goto(`${server.url}#/item/f.major-53.left.2`);
+    await page.goto(`${app.url}#/item/f.major-53.left.2`);
     await page.getByRole('heading', { name: 'Heard' }).waitFor();
     expect(await page.getByText('before the thumb on F').count()).toBe(1);
   });

@@ -1,58 +1,22 @@
 /** The playback of a score in the built app. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import type { ItemId } from '../../shared/music/deck';
-import { serveApp, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import { contextStates, firstIsClosed, keepContexts } from './audio';
+import { browseApp } from './browse';
+import * as steps from './steps';
 
-declare global {
-  interface Window {
-    /** Every AudioContext that the page has made. */
-    contexts: AudioContext[];
-  }
-}
-
-let server: AppServer;
-let browser: Browser;
+const app = browseApp();
 let page: Page;
 
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
-beforeEach(async () => {
-  page = await browser.newPage({ serviceWorkers: 'block' });
-  await page.addInitScript(() => {
-    window.contexts = [];
-    window.AudioContext = class extends AudioContext {
-      constructor(options?: AudioContextOptions) {
-        super(options);
-        window.contexts.push(this);
-      }
-    };
-  });
-});
-
-afterEach(() => page.close());
-
-async function openItem(item: ItemId): Promise<void> {
-  await page.goto(server.url);
-  await page.getByRole('button', { name: 'Look round' }).click();
-  await page.locator('[data-ready="today"]').waitFor();
-  await page.evaluate((id) => {
-    location.hash = `#/item/${id}`;
-  }, item);
+async function openItem(item: ItemId, prepare = keepContexts): Promise<void> {
+  ({ page } = await app.newDevice({ serviceWorkers: 'block', prepare }));
+  await steps.lookRound(page);
+  await steps.show(page, `#/item/${item}`);
   await page.locator('.vf-notehead').first().waitFor();
 }
 
-const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
-const contextStates = () => page.evaluate(() => window.contexts.map(({ state }) => state));
+const press = (name: string) => steps.press(page, name);
 const marks = () => page.locator('rect.now').count();
 const places = (count: number) =>
   page.evaluate(async (least) => {
@@ -84,15 +48,15 @@ const placesInRounds = (count: number) =>
 describe('the playback of a score', () => {
   it('moves on the staff and the keys while it sounds, and stops', async () => {
     await openItem('d.major-53.together.2');
-    expect(await contextStates()).toEqual([]);
+    expect(await contextStates(page)).toEqual([]);
     expect(await marks()).toBe(0);
     await press('Play');
     const seen = await places(4);
     expect(seen.toSorted((a, b) => a - b)).toEqual(seen);
     expect(await page.locator('[data-now="true"]').count()).toBe(2);
-    expect(await contextStates()).toEqual(['running']);
+    expect(await contextStates(page)).toEqual(['running']);
     await press('Stop');
-    await page.waitForFunction(() => window.contexts[0]!.state === 'closed');
+    await firstIsClosed(page);
     expect(await marks()).toBe(0);
     expect(await page.locator('[data-now="true"]').count()).toBe(0);
     expect(page.workers()).toEqual([]);
@@ -104,7 +68,7 @@ describe('the playback of a score', () => {
     await press('Play');
     await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
-    await page.waitForFunction(() => window.contexts[0]!.state === 'closed');
+    await firstIsClosed(page);
     expect(await marks()).toBe(0);
   });
 
@@ -121,7 +85,7 @@ describe('the playback of a score', () => {
     await page.getByLabel('Tempo', { exact: true }).fill('60');
     await choice.selectOption('all of it');
     await places(13);
-    expect(await contextStates()).toEqual(['running']);
+    expect(await contextStates(page)).toEqual(['running']);
   });
 
   it('waits when the sound is taken away, and goes on when asked to', async () => {
@@ -132,19 +96,20 @@ describe('the playback of a score', () => {
     await page.evaluate(() => window.contexts[0]!.suspend());
     await press('The sound was interrupted: go on');
     await places(3);
-    expect(await contextStates()).toEqual(['running']);
+    expect(await contextStates(page)).toEqual(['running']);
   });
 
   it('says that it has no sound, and moves the place all the same', async () => {
-    await page.addInitScript(() => {
-      window.AudioContext = class extends AudioContext {
-        constructor() {
-          super();
-          throw new Error('no sound output');
-        }
-      };
-    });
-    await openItem('d.major-53.right.2');
+    await openItem('d.major-53.right.2', (device) =>
+      device.addInitScript(() => {
+        window.AudioContext = class extends AudioContext {
+          constructor() {
+            super();
+            throw new Error('no sound output');
+          }
+        };
+      }),
+    );
     await press('Play');
     await page.getByText('This device gives no sound now').waitFor();
     await places(3);
@@ -158,7 +123,7 @@ describe('the playback of a score', () => {
     await press('Play');
     await places(2);
     await page.getByRole('link', { name: 'Map' }).click();
-    await page.waitForFunction(() => window.contexts[0]!.state === 'closed');
+    await firstIsClosed(page);
     expect(page.workers()).toEqual([]);
   });
 });

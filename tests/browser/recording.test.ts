@@ -1,16 +1,17 @@
 /** Files that come to the installed app: by the system's share sheet, by opening them, by dropping, and bad ones. */
 import { readFileSync } from 'node:fs';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { LARGEST_MIDI_FILE } from '../../shared/formats/smf-reader';
 import { expectedOf } from '../../shared/listening/expected';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { scoreOf } from '../../shared/music/score-of';
 import { OPTIONS } from '../formats/scores';
 import { perform, seededRandom } from '../listening/performer';
-import { type AppServer, openInstalled, serveApp, watchErrors } from './app';
-import { launchBrowser } from './chromium';
+import { installed, serveApp } from './app';
+import { browseApp } from './browse';
 import { midiFileOf } from './midi-file';
+import { begin, show } from './steps';
 
 const takeOf = (item: ItemId) =>
   perform(expectedOf(scoreOf([itemOf(item)], { ...OPTIONS, pedal: false })), {
@@ -23,31 +24,13 @@ const PRACTICE = Buffer.from(
 );
 const FOUND = '2 runs found.';
 
-let server: AppServer;
-let browser: Browser;
-let context: BrowserContext;
-let errors: string[];
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser();
-});
-afterEach(async () => {
-  await context.close();
-  if (errors.length > 0) throw new Error(errors.join('\n'));
-});
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
+const app = browseApp();
 
 /** A student's page, which its worker answers for. */
-async function openApp(): Promise<Page> {
-  context = await browser.newContext({ reducedMotion: 'reduce' });
-  const page = await openInstalled(context, server.url);
-  errors = watchErrors(page);
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
-  await page.locator('[data-ready="today"]').waitFor();
+async function openApp(url = app.url): Promise<Page> {
+  const { page } = await app.newDevice({ url, reducedMotion: 'reduce' });
+  await installed(page);
+  await begin(page);
   return page;
 }
 
@@ -59,12 +42,14 @@ interface Sent {
 
 const midi = (name: string, buffer = PRACTICE): Sent => ({ name, mimeType: 'audio/midi', buffer });
 
+/** The address of the app that a page shows. */
+const appOf = (page: Page): string => page.url().replace(/#.*/, '');
+
 /** What the system does when a file is shared to the app: it loads the page by posting a form. */
-async function share(file: Sent | null): Promise<Page> {
-  const page = await context.newPage();
-  errors = watchErrors(page);
+async function share(from: Page, file: Sent | null): Promise<Page> {
+  const page = await from.context().newPage();
   await page.setContent(
-    `<form action="${server.url}shared" method="post" enctype="multipart/form-data">
+    `<form action="${appOf(from)}shared" method="post" enctype="multipart/form-data">
       <input type="file" name="file"><input type="text" name="title" value="a title"><button>Share</button>
     </form>`,
   );
@@ -106,34 +91,34 @@ const drop = (page: Page, { name, mimeType, buffer }: Sent) =>
 
 describe('the share sheet', () => {
   test('brings a recording to be judged, once, without the host', async () => {
-    await openApp();
+    const host = await serveApp();
+    const installedPage = await openApp(host.url);
     // The host is dead: nothing can be sent, and the worker answers all the same.
-    await server.kill();
-    const page = await share(midi('practice.mid'));
+    await host.kill();
+    const page = await share(installedPage, midi('practice.mid'));
     await page.getByText(FOUND).waitFor();
-    expect(page.url()).toBe(`${server.url}#/recording`);
+    expect(page.url()).toBe(`${host.url}#/recording`);
     // Only the files of the app are kept.
     expect(await page.evaluate(() => caches.keys())).toHaveLength(1);
     await page.reload();
     await page.getByLabel(/MIDI file/).waitFor();
     expect(await page.getByText(FOUND).count()).toBe(0);
-    server = await serveApp();
   });
 
   test('brings the record of a student to be taken in, and says so where no file came', async () => {
     const page = await openApp();
-    await page.goto(`${server.url}#/settings`);
+    await show(page, '#/settings');
     const [saved] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save a backup file' }).click(),
     ]);
     const buffer = readFileSync(await saved.path());
     const name = saved.suggestedFilename();
-    const other = await share({ name, mimeType: 'application/octet-stream', buffer });
+    const other = await share(page, { name, mimeType: 'application/octet-stream', buffer });
     await other.getByRole('heading', { name: 'Take this in?' }).waitFor();
-    expect(other.url()).toBe(`${server.url}#/receive`);
+    expect(other.url()).toBe(`${app.url}#/receive`);
 
-    const empty = await share(null);
+    const empty = await share(page, null);
     await empty.getByText('No file came with what was shared.').waitFor();
   });
 });
@@ -142,12 +127,12 @@ test('a recording that is opened with the app is judged', async () => {
   const page = await openApp();
   await launch(page, midi('Practice.MIDI'));
   await page.getByText(FOUND).waitFor();
-  expect(page.url()).toBe(`${server.url}#/recording`);
+  expect(page.url()).toBe(`${app.url}#/recording`);
 });
 
 test('a dropped file is read; a bad one says what is wrong and what to do, and the next is read as ever', async () => {
   const page = await openApp();
-  await page.goto(`${server.url}#/recording`);
+  await show(page, '#/recording');
   await page.getByLabel(/MIDI file/).waitFor();
   for (const [buffer, told] of [
     [Buffer.from('Dear teacher'), /not a MIDI file.*Choose another/],

@@ -2,13 +2,13 @@
  * The teacher's half on the built app: a rating and a wish in the lesson, an examination by a known number, and the report
  * as a PDF and as a page, with the network gone.
  */
-import { readFileSync } from 'node:fs';
-import axe from 'axe-core';
-import type { BrowserContext, Download, Page } from 'playwright-core';
+import type { BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { factsOf, needPoppler, textOf } from '../report/poppler';
 import { newProfile, openInstalled, serveApp, watchErrors, type AppServer } from './app';
 import { launchProfile } from './chromium';
+import { faultsOf } from './faults';
+import { begin, downloaded, overflowOf, press, show } from './steps';
 
 const profile = newProfile();
 let server: AppServer;
@@ -26,43 +26,11 @@ afterAll(async () => {
   profile.remove();
 });
 
-const press = (page: Page, name: string | RegExp) =>
-  page.getByRole('button', { name, exact: true }).click();
-
-async function show(page: Page, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
-}
-
-async function faultsOf(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => {
-    const { axe: inPage } = globalThis as unknown as { axe: typeof axe };
-    const values = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-    return inPage.run(document, { runOnly: { type: 'tag', values } });
-  });
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target}`));
-}
-
-async function saved(page: Page, button: string): Promise<Buffer> {
-  const [file] = await Promise.all([
-    page.waitForEvent('download') as Promise<Download>,
-    press(page, button),
-  ]);
-  return readFileSync(await file.path());
-}
-
-/** Nothing is wider than the window. */
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-
 test('lesson, examination and report, all of it offline', async () => {
   const page = await openInstalled(context, server.url);
   const errors = watchErrors(page);
   await page.getByLabel(/What the student is called/).fill('Ono Muster');
-  await press(page, 'Make today’s list');
-  await page.locator('[data-ready="today"]').waitFor();
+  await begin(page);
   await context.setOffline(true);
 
   await show(page, '#/lesson/d.major-6.right.2');
@@ -77,7 +45,7 @@ test('lesson, examination and report, all of it offline', async () => {
   await page.setViewportSize({ width: 390, height: 844 });
   await show(page, '#/examination');
   await page.getByText('per cent today').waitFor();
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  expect((await overflowOf(page)).across).toBeLessThanOrEqual(0);
   await page.getByLabel(/^Number of the draw/).fill('20614');
   await page.getByRole('radio', { name: 'with a beat' }).check();
   await page.getByText('per cent today').waitFor();
@@ -91,18 +59,18 @@ test('lesson, examination and report, all of it offline', async () => {
     await press(page, at === 2 ? 'stopped' : 'even');
   }
   await page.getByRole('heading', { name: 'Passed' }).waitFor();
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  expect((await overflowOf(page)).across).toBeLessThanOrEqual(0);
   expect(await faultsOf(page)).toEqual([]);
   await press(page, 'Keep the examination');
   await page.getByRole('button', { name: 'Draw 20614 again' }).waitFor();
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
+  expect((await overflowOf(page)).across).toBeLessThanOrEqual(0);
   expect(await faultsOf(page)).toEqual([]);
 
   await page.setViewportSize({ width: 1024, height: 768 });
   await show(page, '#/report');
   await page.getByRole('heading', { name: 'Chance to pass' }).waitFor();
-  expect(await overflow(page)).toBeLessThanOrEqual(0);
-  const pdf = await saved(page, 'Save as PDF');
+  expect((await overflowOf(page)).across).toBeLessThanOrEqual(0);
+  const pdf = await downloaded(page, 'Save as PDF');
   await page.getByText('The next report will tell what has changed since.').waitFor();
   expect(factsOf(pdf).get('Title')).toMatch(/^Readiness report, Ono Muster, /);
   expect(factsOf(pdf).get('Tagged')).toBe('yes');
@@ -112,7 +80,7 @@ test('lesson, examination and report, all of it offline', async () => {
   expect(words).toContain('1 of 1 passed');
   expect(words).toContain('D, major 6 (right 2 oct.): Thumb late.');
 
-  const html = (await saved(page, 'Save as a page (HTML)')).toString('utf8');
+  const html = (await downloaded(page, 'Save as a page (HTML)')).toString('utf8');
   const plain = await context.newPage();
   await plain.setContent(html);
   expect(await plain.title()).toMatch(/^Readiness report, Ono Muster, /);

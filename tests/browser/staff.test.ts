@@ -1,14 +1,12 @@
 /** The engraved staff in a real browser, under the app's own content security policy. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import type { ScoreNote } from '../../shared/music/score';
 import { sequenceOf } from '../../shared/music/sequence';
 import { fingered, note, score } from '../formats/scores';
 import type { Ink, ItemShowing } from '../screens-staff/harness';
-import { launchBrowser } from './chromium';
-import { buildHarness } from './harness';
-import { startServer, type Server } from './server';
+import { browseHarness } from './browse';
 
 const BEAT = 24;
 const HEAD = '\uE0A4';
@@ -17,20 +15,13 @@ const isAccidental = ({ what }: Ink): boolean => what >= '\uE260' && what <= '\u
 /** Half a pixel, for rounding. */
 const ALMOST = 0.5;
 
-let server: Server;
-let browser: Browser;
+const harness = browseHarness('tests/screens-staff/harness.tsx');
+/** One for all: it is the box in it that changes. */
 let page: Page;
 
 beforeAll(async () => {
-  server = await startServer({ '/': await buildHarness('tests/screens-staff/harness.tsx') });
-  browser = await launchBrowser();
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(`${server.origin}/`);
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
+  page = await harness.browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await page.goto(harness.url);
 });
 
 async function show(showing: ItemShowing): Promise<void> {

@@ -2,53 +2,31 @@
  * Teacher and student, each on a device of their own: a family on one device, a programme by QR code, link and file, and
  * the record handed over, whole and then what is new.
  */
-import { readFileSync } from 'node:fs';
 import jsQR from 'jsqr';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { studioFile } from '../bench/studio-log';
-import { serveApp, watchErrors, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import { browseApp, type Device } from './browse';
+import { begin, chooseFile, downloaded } from './steps';
 
-let server: AppServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
-interface DeviceInUse {
-  readonly context: BrowserContext;
-  readonly page: Page;
-  readonly errors: readonly string[];
-}
+const app = browseApp();
 
 /** A device on which a student of this name has begun. */
-async function deviceOf(name: string): Promise<DeviceInUse> {
-  const context = await browser.newContext();
-  const page = await context.newPage();
-  const errors = watchErrors(page);
-  await page.goto(server.url);
-  await page.getByLabel(/What the student is called/).fill(name);
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
-  await page.locator('[data-ready]').waitFor();
-  return { context, page, errors };
+async function deviceOf(name: string): Promise<Device> {
+  const device = await app.newDevice();
+  await device.page.getByLabel(/What the student is called/).fill(name);
+  await begin(device.page);
+  return device;
 }
 
 /** Minutes a day by the programme, as the settings tell it. */
 async function programmeText(page: Page): Promise<string> {
-  await page.goto(`${server.url}#/settings`);
+  await page.goto(`${app.url}#/settings`);
   return page.getByText(/minutes a day on/).innerText();
 }
 
 async function setMinutes(page: Page, minutes: number): Promise<void> {
-  await page.goto(`${server.url}#/settings`);
+  await page.goto(`${app.url}#/settings`);
   await page.getByRole('button', { name: 'Change the programme' }).click();
   await page.getByRole('spinbutton', { name: 'Minutes a day' }).fill(String(minutes));
   await page.getByLabel(/What else is asked/).fill('Legato,\nfrom memory.');
@@ -67,20 +45,9 @@ const pixelsOf = (page: Page, picture: Buffer) =>
     return { width, height, data: [...context.getImageData(0, 0, width, height).data] };
   }, picture.toString('base64'));
 
-/** What is downloaded when a button is pressed. */
-async function downloaded(page: Page, button: string | RegExp): Promise<Buffer> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button }).click(),
-  ]);
-  return readFileSync(await download.path());
-}
-
 async function takeIn(page: Page, file: Buffer): Promise<void> {
-  await page.goto(`${server.url}#/receive`);
-  await page
-    .getByLabel(/Backup file/)
-    .setInputFiles({ name: 'x.arpeggiary', mimeType: 'application/octet-stream', buffer: file });
+  await page.goto(`${app.url}#/receive`);
+  await chooseFile(page, file);
 }
 
 /** The name of a student at the head of a page. */
@@ -88,9 +55,9 @@ const nameOf = (page: Page, name: string) =>
   page.getByRole('group', { name: 'Student' }).getByRole('button', { name });
 
 test('a family on one device: whose page it is, switched by one tap, in both windows', async () => {
-  const { context, page, errors } = await deviceOf('Ada');
+  const { context, page } = await deviceOf('Ada');
   expect(await page.getByRole('group', { name: 'Student', exact: true }).count()).toBe(0);
-  await page.goto(`${server.url}#/settings`);
+  await page.goto(`${app.url}#/settings`);
   await page.getByRole('button', { name: 'Add another student' }).click();
   await page.getByLabel('Name of the new student').fill('Ben');
   await page.getByRole('button', { name: 'Add', exact: true }).click();
@@ -100,7 +67,7 @@ test('a family on one device: whose page it is, switched by one tap, in both win
   expect(await nameOf(page, 'Ben').getAttribute('aria-pressed')).toBe('true');
 
   const other = await context.newPage();
-  await other.goto(server.url);
+  await other.goto(app.url);
   await nameOf(other, 'Ada').click();
   await page.getByRole('button', { name: 'Ada', pressed: true }).waitFor();
   expect(await programmeText(page)).toMatch(/four stages/);
@@ -108,13 +75,13 @@ test('a family on one device: whose page it is, switched by one tap, in both win
   await page.getByText(/five stages/).waitFor();
 
   // On the music stand and on paper it is said as well.
-  await page.goto(`${server.url}#/play`);
+  await page.goto(`${app.url}#/play`);
   expect(await page.locator('[data-stand] header').innerText()).toMatch(/^Ben\n/);
-  await page.goto(`${server.url}#/map`);
+  await page.goto(`${app.url}#/map`);
   await page.emulateMedia({ media: 'print' });
   expect(await page.getByRole('main').innerText()).toMatch(/^Ben\n/);
   await page.emulateMedia({ media: 'screen' });
-  await page.goto(`${server.url}#/settings`);
+  await page.goto(`${app.url}#/settings`);
 
   // Archived and taken back, then removed, with the record as a file before; the file brings it all back.
   const more = page.getByRole('button', { name: 'More about Ben' });
@@ -138,8 +105,6 @@ test('a family on one device: whose page it is, switched by one tap, in both win
   await nameOf(page, 'Ben').click();
   await page.getByRole('button', { name: 'Ben', pressed: true }).waitFor();
   expect(await programmeText(page)).toMatch(/five stages/);
-  expect(errors).toEqual([]);
-  await context.close();
 });
 
 /** The cells of a student in the overview, once they have been read. */
@@ -150,8 +115,8 @@ async function figuresOf(page: Page, name: string): Promise<readonly string[]> {
 }
 
 test('all students at a glance: figures, order, table, and one tap to each', async () => {
-  const { context, page, errors } = await deviceOf('Ada');
-  await page.goto(`${server.url}#/studio`);
+  const { context, page } = await deviceOf('Ada');
+  await page.goto(`${app.url}#/studio`);
   await page.getByText('There is one student here').waitFor();
   const today = await page.evaluate(() => {
     const date = new Date();
@@ -192,18 +157,16 @@ test('all students at a glance: figures, order, table, and one tap to each', asy
   await page.locator('ol a').first().click();
   await page.getByRole('button', { name: 'even', exact: true }).click();
   const other = await context.newPage();
-  await other.goto(`${server.url}#/studio`);
+  await other.goto(`${app.url}#/studio`);
   await other.getByRole('table').waitFor();
   expect((await figuresOf(other, 'Cleo'))[3]).toBe('today');
-  await page.goto(`${server.url}#/settings`);
+  await page.goto(`${app.url}#/settings`);
   await page.getByRole('button', { name: 'More about Ben' }).click();
   await page.getByRole('button', { name: 'Archive' }).click();
   await other.getByText('Archived: 1').click();
   expect(await other.getByRole('rowheader').count()).toBe(2);
   await other.getByRole('button', { name: 'Take back Ben' }).click();
   await expect.poll(() => other.getByRole('rowheader').count()).toBe(3);
-  expect(errors).toEqual([]);
-  await context.close();
 });
 
 test('a programme by QR code and by file, the record by file, whole and then what is new', async () => {
@@ -216,8 +179,8 @@ test('a programme by QR code and by file, the record by file, whole and then wha
   const code = await teacher.page.getByRole('img', { name: 'QR code' }).screenshot();
   const { data, width, height } = await pixelsOf(teacher.page, code);
   const link = jsQR(Uint8ClampedArray.from(data), width, height)!.data;
-  expect(link.startsWith(`${server.url}#/programme/`)).toBe(true);
-  await student.page.goto(`${server.url}#/programme`);
+  expect(link.startsWith(`${app.url}#/programme/`)).toBe(true);
+  await student.page.goto(`${app.url}#/programme`);
   await student.page
     .getByLabel(/Take a picture/)
     .setInputFiles({ name: 'code.png', mimeType: 'image/png', buffer: code });
@@ -246,7 +209,7 @@ test('a programme by QR code and by file, the record by file, whole and then wha
   await student.page.locator('[data-ready]').waitFor();
 
   // The student hands over the whole record, then what is new.
-  await student.page.goto(`${server.url}#/settings`);
+  await student.page.goto(`${app.url}#/settings`);
   await student.page.getByLabel(/To whom/).fill('teacher');
   const whole = await downloaded(student.page, 'Give the whole record');
   await takeIn(teacher.page, whole);
@@ -260,14 +223,11 @@ test('a programme by QR code and by file, the record by file, whole and then wha
   await teacher.page.getByRole('button', { name: 'Ada' }).click();
   await teacher.page.getByRole('button', { name: 'Ada', pressed: true }).waitFor();
   expect(await programmeText(teacher.page)).toMatch(/50 minutes/);
-  expect([...student.errors, ...teacher.errors]).toEqual([]);
-  await student.context.close();
-  await teacher.context.close();
 });
 
 test('a file that the system hands to the installed app is shown', async () => {
-  const { context, page } = await deviceOf('Ada');
-  await page.goto(`${server.url}#/settings`);
+  const { page } = await deviceOf('Ada');
+  await page.goto(`${app.url}#/settings`);
   const backup = await downloaded(page, 'Save a backup file');
   // Only an installed app gets files from the system, and no test can install one: the queue is handed in.
   await page.addInitScript((text) => {
@@ -275,9 +235,8 @@ test('a file that the system hands to the installed app is shown', async () => {
     const setConsumer = (consumer: (launch: unknown) => void) => consumer({ files: [handle] });
     Object.defineProperty(window, 'launchQueue', { value: { setConsumer } });
   }, backup.toString());
-  await page.goto(server.url);
+  await page.goto(app.url);
   await page.reload();
   await page.getByRole('heading', { name: 'Open a file' }).waitFor();
   expect(await page.getByText('Not yet here').locator('..').innerText()).toMatch(/all of it/);
-  await context.close();
 });

@@ -2,77 +2,40 @@
  * Teacher and student, each on a device of their own, from the programme to the report: it is read by the camera and taken
  * from a file, a week is practised, the teacher hears, remarks and examines, and the student's list says what was asked.
  */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { factsOf, needPoppler, textOf } from '../report/poppler';
-import { liveAt, serveApp, watchErrors, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import { liveAt } from './app';
+import { browseApp, type Device } from './browse';
+import { begin, chooseFile, downloaded, press, show } from './steps';
 
 const folder = mkdtempSync(join(tmpdir(), 'arpeggiary-camera-'));
 /** What the camera sees is written here before it is opened. */
 const film = join(folder, 'code.y4m');
-let server: AppServer;
-let browser: Browser;
+const app = browseApp([
+  '--use-fake-ui-for-media-stream',
+  '--use-fake-device-for-media-stream',
+  `--use-file-for-fake-video-capture=${film}`,
+]);
 
-beforeAll(async () => {
-  needPoppler();
-  server = await serveApp();
-  browser = await launchBrowser([
-    '--use-fake-ui-for-media-stream',
-    '--use-fake-device-for-media-stream',
-    `--use-file-for-fake-video-capture=${film}`,
-  ]);
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-  rmSync(folder, { recursive: true });
-});
-
-interface Device {
-  readonly context: BrowserContext;
-  readonly page: Page;
-  readonly errors: readonly string[];
-}
-
-const press = (page: Page, name: string | RegExp) =>
-  page.getByRole('button', { name, exact: true }).click();
-
-async function show(page: Page, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
-}
+beforeAll(needPoppler);
+afterAll(() => rmSync(folder, { recursive: true }));
 
 async function deviceOf(name: string): Promise<Device> {
-  const context = await browser.newContext();
-  await liveAt(context, '2026-03-02T17:00:00');
-  const page = await context.newPage();
-  const errors = watchErrors(page);
-  await page.goto(server.url);
-  await page.getByLabel(/What the student is called/).fill(name);
-  await press(page, 'Make today’s list');
-  await page.locator('[data-ready="today"]').waitFor();
-  return { context, page, errors };
-}
-
-async function downloaded(page: Page, button: string | RegExp): Promise<Buffer> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button }).click(),
-  ]);
-  return readFileSync(await download.path());
+  const device = await app.newDevice({
+    prepare: (context) => liveAt(context, '2026-03-02T17:00:00'),
+  });
+  await device.page.getByLabel(/What the student is called/).fill(name);
+  await begin(device.page);
+  return device;
 }
 
 async function takeIn(page: Page, file: Buffer): Promise<void> {
   await show(page, '#/receive');
-  await page
-    .getByLabel(/Backup file/)
-    .setInputFiles({ name: 'x.arpeggiary', mimeType: 'application/octet-stream', buffer: file });
+  await chooseFile(page, file);
 }
 
 /** A programme for D, in ten minutes a day, with words; `minutes` tells one from another. */
@@ -251,7 +214,4 @@ test('from the programme to the report, on two devices', async () => {
   ]) {
     expect(words).toContain(part);
   }
-  expect([...student.errors, ...teacher.errors]).toEqual([]);
-  await student.context.close();
-  await teacher.context.close();
 }, 480_000);
