@@ -33,6 +33,8 @@ export interface Capture {
   quietFor(): number;
   /** What was heard so far. */
   sound(): Sound;
+  /** Calls back with what comes in, as it comes, until the microphone is closed. */
+  listen(listener: (samples: Float32Array) => void): void;
   /** Whose clock it hears by; the page can sound something on it as well. */
   readonly context: AudioContext;
   /** Seconds of that clock at which `sound` begins. */
@@ -115,6 +117,7 @@ async function capturing(
   }
   let blocks: Float32Array[] = [];
   let [samples, end, loudest, loudAt] = [0, 0, 0, performance.now()];
+  const listeners: ((samples: Float32Array) => void)[] = [];
   const node = new AudioWorkletNode(context, 'collector');
   node.port.addEventListener('message', ({ data }: MessageEvent<Collected>) => {
     end = data.end;
@@ -126,6 +129,8 @@ async function capturing(
       samples += block.length;
     }
     dropDownTo(LONGEST * context.sampleRate);
+    const together = joined(data.blocks);
+    for (const listener of listeners) listener(together);
   });
   node.port.start();
   // Its own output is silence; what leads nowhere is not asked for sound by every browser.
@@ -156,7 +161,8 @@ async function capturing(
       loudest = 0;
     },
     quietFor: () => performance.now() - loudAt,
-    sound: () => ({ samples: joined(blocks, samples), rate: context.sampleRate }),
+    sound: () => ({ samples: joined(blocks), rate: context.sampleRate }),
+    listen: (listener) => void listeners.push(listener),
     context,
     beginsAt: () => (end - samples) / context.sampleRate,
     inputLatency: settingsOf(stream).latency ?? 0,
@@ -183,8 +189,8 @@ function isFiltered(stream: MediaStream): boolean {
   );
 }
 
-function joined(blocks: readonly Float32Array[], length: number): Float32Array {
-  const all = new Float32Array(length);
+function joined(blocks: readonly Float32Array[]): Float32Array {
+  const all = new Float32Array(blocks.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const block of blocks) {
     all.set(block, at);

@@ -1,4 +1,5 @@
 /** Listening to a run, by a MIDI keyboard or the microphone. */
+import { untracked } from '@preact/signals';
 import { useCallback, useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Tempo } from '../../../shared/music/tempo';
 import type { Session } from '../../day/session';
@@ -7,6 +8,7 @@ import { say } from '../../parts/notice/notice';
 import { midi, type MidiRecording } from '../../sound/midi-input';
 import { type Capture, microphone } from '../../sound/microphone';
 import { type Course, type CourseOptions, partAt } from './course';
+import { type HearsBy, hearsBy } from './hears-by';
 import { keysLeftOut } from './key-actions';
 import { createLive, type Live } from './live';
 import { heardByMicrophone } from './microphone-run';
@@ -15,8 +17,8 @@ import { expectedIn, withTake } from './with-take';
 /** The ear of the stand: hears from the beginning of a run to its end, where a keyboard or the microphone is on. */
 export interface Ear {
   /** At a place of the entry and a tempo; in a user's gesture. By what it hears. */
-  begin(from: number, tempo: Tempo): 'midi' | 'microphone' | null;
-  /** What is heard of the run while it goes on: of a MIDI keyboard only. */
+  begin(from: number, tempo: Tempo): HearsBy | null;
+  /** What is heard of the run while it goes on. */
   readonly live: Pick<Live, 'step' | 'lit' | 'turnTo'>;
   /** Calls back when the player is done: the beat may be over while a slower hand still plays. At once without an ear. */
   whenQuiet(then: () => void): void;
@@ -50,6 +52,11 @@ const BROKEN = {
   microphone: 'The microphone was cut off. The run goes on, but is not judged.',
 } as const;
 
+const SPOILT = {
+  noise: 'There is much noise, so no notes light up in this run.',
+  loud: 'It is too loud for the microphone, so no notes light up in this run.',
+} as const;
+
 function cutOffText(chords: number): string {
   if (chords <= 0) return 'The keyboard was unplugged during the run, so it was not judged.';
   const what = chords === 1 ? 'the first chord was' : `the first ${chords} chords were`;
@@ -61,6 +68,9 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
   const open = useRef<Hearing | null>(null);
   const live = useMemo(createLive, []);
   const timer = useRef(0);
+  /** As of now, for what is opened later. */
+  const isOn = useRef(isMusicOn);
+  isOn.current = isMusicOn;
   /** Counts openings and closings: what a slow answer was for may be over. */
   const turn = useRef(0);
   const close = useCallback(() => {
@@ -74,13 +84,15 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
     wakeEar();
     return close;
   }, [close]);
-  const openMicrophone = async (from: number) => {
+  const openMicrophone = async (from: number, tempo: Tempo) => {
     const mine = turn.current;
     const capture = await microphone.open();
     if (capture === null) {
       say('The microphone could not be opened, so the run is not heard.');
     } else if (turn.current === mine) {
       open.current = hearing({ kind: 'microphone', ...capture }, from);
+      live.begin({ kind: 'microphone', capture }, { course, options, from, tempo });
+      if (isOn.current) live.start(-Infinity);
     } else capture.stop();
   };
   const hearing = (recording: Recording, from: number): Hearing => {
@@ -92,6 +104,13 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
     });
     return one;
   };
+  useEffect(
+    () =>
+      live.spoilt.subscribe((spoilt) => {
+        if (spoilt !== null) say(SPOILT[spoilt]);
+      }),
+    [live],
+  );
   useEffect(() => {
     const heard = open.current;
     // A later count-in is one of the player's own restarts.
@@ -104,15 +123,14 @@ export function useEar(course: Course, options: CourseOptions, isMusicOn: boolea
     live,
     begin: (from, tempo) => {
       close();
-      if (midi.state.peek() === 'connected') {
+      const by = untracked(hearsBy);
+      if (by === 'midi') {
         const leftOut = keysLeftOut(course);
         open.current = hearing({ kind: 'midi', ...midi.record(leftOut) }, from);
-        live.begin({ course, options, from, tempo, leftOut });
-        return 'midi';
+        live.begin({ kind: 'midi', leftOut }, { course, options, from, tempo });
       }
-      if (microphone.state.peek() !== 'ready') return null;
-      void openMicrophone(from);
-      return 'microphone';
+      if (by === 'microphone') void openMicrophone(from, tempo);
+      return by;
     },
     whenQuiet: (then) => {
       const latest = performance.now() + LONGEST_WAIT;

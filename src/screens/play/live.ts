@@ -1,11 +1,13 @@
-/** Where the player is while a run goes on, and what has been played right: told key by key, for lights and for turning. */
+/** Where the player is while a run goes on, and what has been played right, for lights and for turning the page. */
 import { batch, signal, type ReadonlySignal } from '@preact/signals';
 import { expectedOf } from '../../../shared/listening/expected';
-import { type Follower, following, type Lit } from '../../../shared/listening/follower';
+import type { Lit } from '../../../shared/listening/follower';
+import type { LiveHeard, Spoilt } from '../../../shared/listening/sound/live-ear';
 import { scoreOf } from '../../../shared/music/score-of';
 import type { Tempo } from '../../../shared/music/tempo';
-import { midi } from '../../sound/midi-input';
 import type { Course, CourseOptions } from './course';
+import { listeningToKeys, type LiveListener } from './live-keys';
+import { listeningToSound, type SoundSource } from './live-sound';
 
 export interface LiveOptions {
   readonly course: Course;
@@ -13,15 +15,20 @@ export interface LiveOptions {
   /** Index of the arpeggio with which the run begins. */
   readonly from: number;
   readonly tempo: Tempo;
-  /** Keys that are no notes of the run. */
-  readonly leftOut: ReadonlySet<number>;
 }
+
+export type LiveSource =
+  /** A MIDI keyboard; keys that are `left out` are no notes of the run. */
+  | { readonly kind: 'midi'; readonly leftOut: ReadonlySet<number> }
+  | ({ readonly kind: 'microphone' } & SoundSource);
 
 export interface Live {
   /** The step of the course that was played last; null before the first, and while nobody listens. */
   readonly step: ReadonlySignal<number | null>;
   readonly lit: ReadonlySignal<Lit>;
-  begin(options: LiveOptions): void;
+  /** What makes the sound of the microphone worth no lights; null while nothing does. */
+  readonly spoilt: ReadonlySignal<Spoilt | null>;
+  begin(source: LiveSource, options: LiveOptions): void;
   /** The music is on: what was tried before a moment of `performance.now()` is not part of it. */
   start(since: number): void;
   /** The player turned by hand to the arpeggio that begins at a step. */
@@ -30,61 +37,42 @@ export interface Live {
 }
 
 const NONE: Lit = { right: new Set(), left: new Set() };
+const NOWHERE: LiveHeard = { step: -1, lit: NONE, spoilt: null };
 
 export function createLive(): Live {
   const step = signal<number | null>(null);
   const lit = signal(NONE);
-  let follower: Follower | null = null;
-  /** What comes before the music is on; null from then on. */
-  let early: { readonly key: number; readonly at: number }[] | null = null;
-  let unlisten: (() => void) | null = null;
+  const spoilt = signal<Spoilt | null>(null);
+  let listener: LiveListener | null = null;
 
-  const add = (key: number, at: number) => {
-    follower?.add(key, at / 1000);
-    show();
-  };
-  const show = () =>
+  const show = (heard: LiveHeard) =>
     batch(() => {
-      const place = follower?.step() ?? -1;
-      step.value = place < 0 ? null : place;
-      lit.value = follower?.lit() ?? NONE;
+      step.value = heard.step < 0 ? null : heard.step;
+      lit.value = heard.lit;
+      spoilt.value = heard.spoilt;
     });
   const end = () => {
-    unlisten?.();
-    follower = null;
-    show();
+    listener?.end();
+    listener = null;
+    show(NOWHERE);
   };
-
   return {
     step,
     lit,
-    begin: ({ course, options, from, tempo, leftOut }) => {
+    spoilt,
+    begin: (source, { course, options, from, tempo }) => {
       end();
       const items = course.parts.map((part) => part.item);
       const written = { ...options, title: '', pedal: false, fingeringOf: () => null };
-      follower = following(expectedOf(scoreOf(items, written)), 60 / tempo);
-      if (from > 0) follower.turnTo(course.parts[from]!.start);
-      early = [];
-      unlisten = midi.listen((message) => {
-        if (message.kind !== 'struck' || leftOut.has(message.midi)) return;
-        if (early === null) add(message.midi, message.at);
-        else early.push({ key: message.midi, at: message.at });
-      });
+      const expected = expectedOf(scoreOf(items, written));
+      const start = course.parts[from]!.start;
+      listener =
+        source.kind === 'midi'
+          ? listeningToKeys(expected, { tempo, start, leftOut: source.leftOut }, show)
+          : listeningToSound(expected, { tempo, start, ...source }, show);
     },
-    start: (since) => {
-      const waiting = early ?? [];
-      early = null;
-      for (const { key, at } of waiting) if (at >= since) add(key, at);
-    },
-    turnTo: (start) => {
-      if (follower === null) return;
-      follower.turnTo(start);
-      // Its first note is to come, and is the place all the same.
-      batch(() => {
-        lit.value = follower!.lit();
-        step.value = Math.max(start, follower!.step());
-      });
-    },
+    start: (since) => listener?.start(since),
+    turnTo: (start) => listener?.turnTo(start),
     end,
   };
 }

@@ -6,8 +6,8 @@ import { EarControl } from '../../parts/ear/ear-control';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
-import { midi } from '../../sound/midi-input';
 import type { Session } from '../../day/session';
+import { hearsBy, mayFollow } from './hears-by';
 import { KeyLegend } from './key-legend';
 import { PedalChoice } from './pedal-choice';
 import styles from './ready-panel.module.css';
@@ -61,7 +61,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           value={beat}
           onChange={(wish) => preferOnStand({ beat: wish })}
         />
-        {midi.state.value === 'connected' && beat !== 'heard' && !session.entry.isMental && (
+        {mayFollow(hearsBy(), beat) && !session.entry.isMental && (
           <Choice<Preferences['turner']>
             legend="The page turns"
             options={[

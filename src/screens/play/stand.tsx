@@ -12,6 +12,7 @@ import { keepScreenLit, type WakeLock } from '../../sound/wake-lock';
 import { useStore } from '../../store-context';
 import type { Session } from '../../day/session';
 import { courseOf, type CourseOptions } from './course';
+import { mayFollow } from './hears-by';
 import { useKeyActions } from './key-actions';
 import { useEar } from './listen';
 import { useStandKeys } from './pedal';
@@ -88,15 +89,15 @@ export function Stand(props: StandProps) {
 
   const begin = (from: number) => {
     unsay();
-    const hearsBy = entry.isMental ? null : ear.begin(from, tempo);
-    const isFollowed = hearsBy === 'midi' && beat !== 'heard' && turner === 'player';
+    const by = entry.isMental ? null : ear.begin(from, tempo);
+    const isFollowed = mayFollow(by, beat) && turner === 'player';
     run.value = startRun(
       {
         course,
         tempo,
         grouping,
         beating: beat,
-        isCountInOnly: hearsBy === 'microphone',
+        isCountInOnly: by === 'microphone',
         follows: isFollowed ? ear.live.step : null,
         onTurn: ear.live.turnTo,
         volume,

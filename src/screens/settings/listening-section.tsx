@@ -25,9 +25,11 @@ export function ListeningSection() {
       </p>
       <p class="soft">
         A keyboard is heard exactly: each note lights up as it is played, and without a beat, or
-        with one that is only seen, the page can turn with you. By the microphone neither loudness
-        nor extra notes are heard, the pedal should be up, and what is not sure is not counted: with
-        both hands, some upper notes. So it only tells afterwards what it heard.
+        with one that is only seen, the page can turn with you. By the microphone the page can turn
+        with you as well, and a note lights up about a third of a second after it was played; what
+        was wrong is only told afterwards. Neither loudness nor extra notes are heard, the pedal
+        should be up, and what is not sure is not counted: with both hands, some upper notes. While
+        you play, the upper note lights up with the lower one unless nothing of it is heard.
       </p>
       <EarControl />
       {ear === 'midi' && (
