@@ -18,9 +18,9 @@ async function shown(wish: Partial<Preferences>) {
   return { group, words };
 }
 
-test('what turns the page is chosen where one chooses what is listened to: for a MIDI keyboard only', async () => {
+test('what turns the page is chosen where one chooses what is listened to, and only if something is', async () => {
   expect((await shown({ ear: 'none' })).group).toBeNull();
-  expect((await shown({ ear: 'microphone' })).group).toBeNull();
+  expect((await shown({ ear: 'microphone' })).group).not.toBeNull();
   const { group, words } = await shown({ ear: 'midi', beat: 'seen', turner: 'beat' });
   expect(words).toEqual(['by the beat', 'with you']);
   await act(() => group!.querySelector<HTMLInputElement>('[value="player"]')!.click());
@@ -28,10 +28,13 @@ test('what turns the page is chosen where one chooses what is listened to: for a
   expect((await shown({ beat: 'off' })).words).toEqual(['by hand', 'with you']);
 });
 
-test('says that a heard beat turns the page all the same', async () => {
+test('says that a heard beat turns the page all the same where a keyboard is heard', async () => {
   const note = 'While the beat is heard it turns the page';
   await shown({ ear: 'midi', turner: 'player', beat: 'seen' });
   expect(page.textContent).not.toContain(note);
   await shown({ beat: 'heard' });
   expect(page.textContent).toContain(note);
+  // By the microphone the beat only counts in.
+  await shown({ ear: 'microphone' });
+  expect(page.textContent).not.toContain(note);
 });

@@ -1,6 +1,5 @@
 /**
- * What turns the page while a MIDI keyboard is heard: the beat (without one, the hand), or the player's own playing. With a
- * beat that is heard it is always the beat.
+ * What turns the page while a run is heard: the beat (without one, the hand), or the player's own playing.
  *
  * <TurnerChoice onChange={(turner) => change({ turner })} />
  */

@@ -3,6 +3,7 @@ import type { Grouping, Tempo } from '../../../shared/music/tempo';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
 import { EarControl } from '../../parts/ear/ear-control';
+import { TurnerChoice } from '../../parts/ear/turner-choice';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
 import { prefer, preferences, type Preferences } from '../../preferences';
 import { hrefOf } from '../../route';
@@ -62,15 +63,7 @@ export function ReadyPanel(props: ReadyPanelProps) {
           onChange={(wish) => preferOnStand({ beat: wish })}
         />
         {mayFollow(hearsBy(), beat) && !session.entry.isMental && (
-          <Choice<Preferences['turner']>
-            legend="The page turns"
-            options={[
-              { value: 'beat', label: beat === 'off' ? 'by hand' : 'by the beat' },
-              { value: 'player', label: 'with you' },
-            ]}
-            value={preferences.value.turner}
-            onChange={(turner) => preferOnStand({ turner })}
-          />
+          <TurnerChoice onChange={(turner) => preferOnStand({ turner })} />
         )}
         {props.mayPedal && <PedalChoice pedal={session.pedal} onChange={props.onPedal} />}
       </div>

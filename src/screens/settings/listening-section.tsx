@@ -32,10 +32,10 @@ export function ListeningSection() {
         you play, the upper note lights up with the lower one unless nothing of it is heard.
       </p>
       <EarControl />
-      {ear === 'midi' && (
+      {ear !== 'none' && (
         <>
           <TurnerChoice onChange={(turner) => change({ turner })} />
-          {turns === 'player' && beat === 'heard' && (
+          {ear === 'midi' && turns === 'player' && beat === 'heard' && (
             <p class="soft">
               While the beat is heard it turns the page: it turns with you once the beat is only
               seen, or off.
