@@ -10,6 +10,16 @@ import { preferences } from '../preferences';
 export const studentText = (name: string | null): string =>
   name === null || name === '' ? 'Student without a name' : name;
 
+/** Signs that turn the direction of what follows, which no name needs: a file from elsewhere may hold one that has them. */
+const TURNS = /[\u202A-\u202E\u2066-\u2069]/g;
+const FROM_THE_RIGHT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}]/u;
+
+/** The same within a sentence, whose order a name that is written from the right must not change. */
+export function nameText(name: string | null): string {
+  const text = studentText(name).replace(TURNS, '');
+  return FROM_THE_RIGHT.test(text) ? `\u2068${text}\u2069` : text;
+}
+
 /** "hands together, four octaves". */
 export const wayText = (way: Way): string => HANDS_IN_WORDS[way];
 

@@ -158,6 +158,7 @@ describe('the report as a PDF', () => {
     expect(coveredText(plain)).toEqual({ text: plain, isChanged: false });
     expect(coveredText('Nguyễn ǆ')).toEqual({ text: 'Nguyên dz', isChanged: true });
     expect(coveredText('a\nb')).toEqual({ text: 'a b', isChanged: false });
+    expect(coveredText('\u2068a\u2069')).toEqual({ text: 'a', isChanged: false });
     expect(coveredText('小野')).toEqual({ text: '??', isChanged: true });
     const other = await pdfFor(reportedStudent('Nguyễn'));
     expect(other.isChanged).toBe(true);

@@ -6,6 +6,7 @@ import { replay } from '../../shared/planning/student';
 import { planDay } from '../../shared/planning/today';
 import { standingText } from '../../src/screens/item/standing';
 import { programmeText } from '../../src/parts/programme-text';
+import { nameText } from '../../src/parts/words';
 import { whatStandsOut } from '../../src/screens/today/stands-out';
 import { keyName, learnable } from '../../src/screens/settings/pedal-keys';
 import { programme, run, START } from '../learning/events';
@@ -95,5 +96,19 @@ describe('keys of a pedal', () => {
       'f8',
       'space',
     ]);
+  });
+});
+
+describe('the name of a student in a sentence', () => {
+  // UAX #9: first strong isolate and pop directional isolate; overrides are what a spoofed name would have.
+  it.each([
+    ['Ono Muster', 'Ono Muster'],
+    ['مريم', '\u2068مريم\u2069'],
+    ['נעמה', '\u2068נעמה\u2069'],
+    ['Ono \u202Eretsum', 'Ono retsum'],
+    ['', 'Student without a name'],
+    [null, 'Student without a name'],
+  ])('%j is %j', (name, text) => {
+    expect(nameText(name)).toBe(text);
   });
 });

@@ -21,7 +21,7 @@ import { dateText } from '../dates';
 import { Dialog, DialogActions } from '../dialog/dialog';
 import { FileField } from '../file-field/file-field';
 import { codeOf } from '../programme-offer/link';
-import { studentText } from '../words';
+import { nameText } from '../words';
 import styles from './open-file.module.css';
 
 interface OpenFileProps {
@@ -128,7 +128,7 @@ function StudentText({ one }: { readonly one: StudentPreview }) {
   const students = useContext(StudentsContext);
   const { name, isKnown, events, runs, firstDay, lastDay, fresh, mended, newer, damaged } = one;
   const listed = students?.listed.value.find(({ id }) => id === one.student);
-  const called = studentText(name ?? listed?.name ?? null);
+  const called = nameText(name ?? listed?.name ?? null);
   return (
     <dl>
       <Fact name="Student">{isKnown ? called : `${called}, new on this device`}</Fact>

@@ -5,6 +5,7 @@ import { Button, ButtonLink } from '../../parts/button/button';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { type Change, changesOf } from '../../parts/programme-offer/changes';
+import { nameText } from '../../parts/words';
 import { go, hrefOf } from '../../route';
 import { StudentsContext, useStore } from '../../store-context';
 import styles from './programme-screen.module.css';
@@ -34,7 +35,7 @@ export function Offer({ offer }: { readonly offer: ProgrammeOffer }) {
     <Page
       title="A programme for you"
       lit={programme.notes}
-      note={name === null ? undefined : `It was made for ${name}.`}
+      note={name === null ? undefined : `It was made for ${nameText(name)}.`}
     >
       <div class={styles.offer}>
         {hasSeveral && (

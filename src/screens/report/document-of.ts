@@ -11,7 +11,7 @@ import { notesOf, type Student } from '../../../shared/planning/student';
 import { dateText } from '../../parts/dates';
 import { percent } from '../../parts/percent-text';
 import { programmeText } from '../../parts/programme-text';
-import { noteText, wayText } from '../../parts/words';
+import { nameText, noteText, wayText } from '../../parts/words';
 import { cutText, note, part, text } from './blocks';
 import { examinationsPart, hindsightNote, pacePart, progressPart } from './forecast-parts';
 import { CAUTION, evidenceText, MAP_KEY, readinessText } from './report-words';
@@ -32,7 +32,7 @@ const withBlocks = (one: Part, more: readonly Block[]): Part => ({
 
 export function documentOf(report: Report, student: Student, programme: Programme): ReportDocument {
   const { grouping, requirements } = programme;
-  const who = student.name ?? 'A student without a name here';
+  const who = nameText(student.name);
   const today = dateText(report.today);
   const onDay =
     daysBetween(report.today, report.date) > 0 ? `on ${dateText(report.date)}` : 'today';

@@ -4,6 +4,7 @@ import { reportOf } from '../../../shared/planning/report';
 import { withHeard } from '../../../shared/planning/weak-joins';
 import { dateText } from '../../parts/dates';
 import { Page } from '../../parts/page/page';
+import { nameText } from '../../parts/words';
 import { useStore } from '../../store-context';
 import { NoProgramme } from '../../parts/no-programme';
 import { AsideList } from './aside-list';
@@ -43,7 +44,7 @@ export function ReportScreen() {
   return (
     <Page
       title="Readiness report"
-      note={`${student.name ?? 'A student without a name here'}, ${dateText(report.today)}`}
+      note={`${nameText(student.name)}, ${dateText(report.today)}`}
       isWide
     >
       <ReportTools student={student} programme={programme} report={report} />

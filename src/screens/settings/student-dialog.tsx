@@ -5,7 +5,7 @@ import { LONGEST_NAME } from '../../../shared/formats/event';
 import { Button } from '../../parts/button/button';
 import { Dialog, DialogActions } from '../../parts/dialog/dialog';
 import { giveFile } from '../../parts/give-file';
-import { studentText } from '../../parts/words';
+import { nameText } from '../../parts/words';
 import { useStore } from '../../store-context';
 import type { Listed, Students } from '../../store/store';
 import styles from './students-section.module.css';
@@ -25,7 +25,7 @@ export function StudentDialog({ students, listed, onClose }: StudentDialogProps)
     setPage('all');
     onClose();
   };
-  const name = studentText(listed?.name ?? null);
+  const name = nameText(listed?.name ?? null);
   const titles = {
     all: name,
     rename: `Rename ${name}`,
