@@ -1,11 +1,31 @@
 import { preact } from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** Files in tests/browser that take longest, longest first: begun late, one of them would be waited for alone. */
+const LONGEST = ['store', 'access', 'students', 'pwa', 'playback', 'listening', 'studio-story'];
+
+function rankOf({ moduleId }: TestSpecification): number {
+  const place = LONGEST.findIndex((name) => moduleId.endsWith(`/browser/${name}.test.ts`));
+  return place === -1 ? LONGEST.length : place;
+}
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    // oxlint-disable-next-line unicorn/no-array-sort -- it is not that of an array
+    const sorted = await super.sort(files);
+    return sorted.toSorted((a, b) => rankOf(a) - rankOf(b));
+  }
+}
 
 export default defineConfig({
   plugins: [preact({ prefreshEnabled: false, devToolsEnabled: false, reactAliasesEnabled: false })],
   test: {
-    // Generous, as two cores may be busy: no test asserts a time.
-    testTimeout: 30_000,
+    // Generous, as the cores are busy: no test asserts a time.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    expect: { poll: { timeout: 60_000 } },
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
@@ -38,8 +58,8 @@ export default defineConfig({
           // Each file drives a browser of its own, and two cores carry two of them at most.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
     ],

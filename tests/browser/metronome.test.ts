@@ -1,50 +1,19 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launchBrowser } from './chromium';
-import { buildHarness } from './harness';
-import { startServer, type Server } from './server';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { contextStates, firstIsClosed, keepContexts } from './audio';
+import { browseHarness } from './browse';
+import * as steps from './steps';
 
-declare global {
-  interface Window {
-    /** Every AudioContext that the page has made. */
-    contexts: AudioContext[];
-  }
-}
-
-let server: Server;
-let browser: Browser;
+// No flag that lets a page sound unasked: that it may not is part of the test.
+const harness = browseHarness('tests/sound/harness.ts');
 let page: Page;
 
-beforeAll(async () => {
-  server = await startServer({ '/': await buildHarness('tests/sound/harness.ts') });
-  // No flag that lets a page sound unasked: that it may not is part of the test.
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
 beforeEach(async () => {
-  page = await browser.newPage();
-  await page.addInitScript(() => {
-    window.contexts = [];
-    window.AudioContext = class extends AudioContext {
-      constructor(options?: AudioContextOptions) {
-        super(options);
-        window.contexts.push(this);
-      }
-    };
-  });
-  await page.goto(`${server.origin}/`);
+  ({ page } = await harness.newDevice({ prepare: keepContexts }));
 });
 
-afterEach(() => page.close());
-
-const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+const press = (name: string) => steps.press(page, name);
 const stateOf = () => page.evaluate(() => window.soundHarness.state());
-const contextStates = () => page.evaluate(() => window.contexts.map((context) => context.state));
 const beats = () => page.evaluate(() => window.soundHarness.beats);
 
 async function waitForBeats(count: number): Promise<void> {
@@ -98,10 +67,10 @@ describe('the clicks, rendered offline for two minutes', () => {
 
 describe('the live metronome', () => {
   it('makes no AudioContext before a real click, and sounds after it', async () => {
-    expect(await contextStates()).toEqual([]);
+    expect(await contextStates(page)).toEqual([]);
     await press('Start');
     await waitForBeats(8);
-    expect(await contextStates()).toEqual(['running']);
+    expect(await contextStates(page)).toEqual(['running']);
     expect(await stateOf()).toBe('running');
     const seen = await beats();
     expect(seen.map((beat) => beat.index)).toEqual(seen.map((_, place) => place - 2));
@@ -147,7 +116,7 @@ describe('the live metronome', () => {
     expect(page.workers()).toHaveLength(1);
     await press('Stop');
     const count = (await beats()).length;
-    await page.waitForFunction(() => window.contexts[0]!.state === 'closed');
+    await firstIsClosed(page);
     expect(await stateOf()).toBe('stopped');
     expect(page.workers()).toEqual([]);
     expect(await beats()).toHaveLength(count);
@@ -157,7 +126,7 @@ describe('the live metronome', () => {
     await press('Start without sound');
     await waitForBeats(8);
     const seen = await beats();
-    expect(await contextStates()).toEqual([]);
+    expect(await contextStates(page)).toEqual([]);
     expect(await stateOf()).toBe('running');
     for (const { index, at } of seen) expect(at).toBeCloseTo(seen[0]!.at + (index + 2) * 250, 6);
   });

@@ -1,24 +1,12 @@
 /** A student who plays some of it already is placed on the built app: probes on the stand, and a list that follows. */
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { serveApp, watchErrors, type AppServer } from './app';
-import { launchBrowser } from './chromium';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { browseApp } from './browse';
 import { faultsOf } from './faults';
 import { beginWithoutBeat, runsIn, toRating } from './on-stand';
+import { begin, overflowOf } from './steps';
 
-let server: AppServer;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  server = await serveApp();
-  const browser = await launchBrowser();
-  context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-});
-
-afterAll(async () => {
-  await context.browser()!.close();
-  await server.kill();
-});
+const app = browseApp();
 
 const place = (page: Page, number: number) =>
   page.getByRole('img', { name: `Run ${number} of 10` }).waitFor();
@@ -33,10 +21,8 @@ async function probe(page: Page, fluency: string): Promise<void> {
 }
 
 test('a student finds out where he is, and the list of the same day follows', async () => {
-  const page = await context.newPage();
-  const errors = watchErrors(page);
-  await page.goto(server.url);
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  const { page } = await app.newDevice({ viewport: { width: 390, height: 844 } });
+  await begin(page);
   const firstRow = page.locator('[data-ready="today"] ol > li').first();
   expect(await firstRow.innerText()).toContain('Not played yet. Likely even at 45');
 
@@ -83,8 +69,7 @@ test('a student finds out where he is, and the list of the same day follows', as
     await page.emulateMedia({ colorScheme });
     expect(await faultsOf(page)).toEqual([]);
   }
-  const across = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  expect(across).toBe(0);
+  expect(await overflowOf(page)).toMatchObject({ across: 0 });
   await page.getByRole('button', { name: 'Begin there' }).click();
   await page.getByText('The programme says so already.').waitFor();
 
@@ -96,5 +81,4 @@ test('a student finds out where he is, and the list of the same day follows', as
   await page.getByRole('link', { name: 'To today’s list' }).click();
   expect(await firstRow.innerText()).not.toContain('right hand');
   await page.getByRole('link', { name: 'Begin' }).waitFor();
-  expect(errors).toEqual([]);
 });

@@ -1,11 +1,10 @@
 /** The content security policy as a browser applies it, seen from a script of the page (page.evaluate is exempt). */
 import { readFileSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { SECURITY_HEADERS } from '../../service-worker/headers';
-import { serveApp, siteFolder, watchErrors } from './app';
+import { serveApp, siteFolder } from './app';
 import { APP_PATH } from './app-path';
-import { launchBrowser } from './chromium';
+import { browseApp } from './browse';
 import { deployWith } from './deploy';
 
 /** Each must throw, be refused or do nothing. */
@@ -27,13 +26,7 @@ window.probed.otherHost = await fetch('https://localhost.invalid/').then(() => '
 document.documentElement.dataset.probed = 'yes';
 `;
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-
-afterAll(() => browser.close());
+const app = browseApp();
 
 test('the page gives the policy that the host gives', () => {
   const html = readFileSync(`${siteFolder()}/index.html`, 'utf8');
@@ -44,7 +37,7 @@ test('the page gives the policy that the host gives', () => {
 test('a script that gets into the page can make no other script, nor reach another host', async () => {
   const deploy = await deployWith('probe', PROBE);
   const server = await serveApp({ [APP_PATH]: deploy.folder });
-  const page = await browser.newPage();
+  const page = await app.browser.newPage();
   await page.goto(server.url);
   await page.locator('[data-probed]').waitFor({ state: 'attached' });
   const probed = await page.evaluate(
@@ -58,14 +51,10 @@ test('a script that gets into the page can make no other script, nor reach anoth
 });
 
 test('no screen asks for what the policy forbids', async () => {
-  const server = await serveApp();
-  const page = await browser.newPage();
-  const errors = watchErrors(page);
+  const { page, errors } = await app.newDevice();
   for (const screen of ['start', 'today', 'map', 'report', 'settings', 'help']) {
-    await page.goto(`${server.url}#/${screen}`);
+    await page.goto(`${app.url}#/${screen}`);
     await page.locator('#app h1').waitFor();
   }
   expect(errors).toEqual([]);
-  await page.close();
-  await server.kill();
 });

@@ -1,6 +1,6 @@
 /** What is heard of a score, rendered offline in a real browser by the app's own code. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { type ItemId, itemOf } from '../../shared/music/deck';
 import { lengthOf, soundsOf } from '../../shared/music/playing';
 import { PARTS_OF_BEAT, type Score } from '../../shared/music/score';
@@ -15,34 +15,18 @@ import {
   type Sound,
 } from '../sound/measure';
 import type { PassageRendering } from '../sound/playback-harness';
-import { launchBrowser } from './chromium';
-import { buildHarness } from './harness';
-import { startServer, type Server } from './server';
+import { browseHarness } from './browse';
 
 const RATE = 48_000;
 /** No whole number of samples, so that rounding must show if there is any. */
 const START = 0.123_456_7;
 
-let server: Server;
-let browser: Browser;
+const harness = browseHarness('tests/sound/playback-harness.ts');
 let page: Page;
 
-beforeAll(async () => {
-  server = await startServer({ '/': await buildHarness('tests/sound/playback-harness.ts') });
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.kill();
-});
-
 beforeEach(async () => {
-  page = await browser.newPage();
-  await page.goto(`${server.origin}/`);
+  ({ page } = await harness.newDevice());
 });
-
-afterEach(() => page.close());
 
 type Way = Partial<PassageRendering['playing']> & {
   readonly seconds: number;

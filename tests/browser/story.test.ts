@@ -2,12 +2,12 @@
  * The whole story on the built app, as a student lives it: a programme, a ten-minute list, a round and a single item, a
  * reload in the middle, the network gone, the second day, undo, the report, a backup, a wiped device, and restore.
  */
-import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { liveAt, newProfile, openInstalled, serveApp, watchErrors, type AppServer } from './app';
 import { launchProfile } from './chromium';
+import { begin, chooseFile, downloaded } from './steps';
 
 const profile = newProfile();
 let server: AppServer;
@@ -71,7 +71,7 @@ test('a student plays through two days, offline and through a wiped device', asy
   await page.getByRole('checkbox', { name: 'hands together, contrary motion' }).check();
   await page.getByRole('spinbutton', { name: 'Minutes a day' }).fill('10');
   await page.getByLabel(/What the student is called/).fill('Wilma Beispiel');
-  await page.getByRole('button', { name: 'Make today’s list' }).click();
+  await begin(page);
 
   // A ten-minute list of rounds and single items; two entries are left out, so that one round and one single stay.
   const first = await openEntries(page);
@@ -134,7 +134,7 @@ test('a student plays through two days, offline and through a wiped device', asy
   context = await launchProfile(profile.folder);
   await liveAt(context, '2026-03-03T17:00:00');
   page = await context.newPage();
-  errors.push(...watchErrors(page));
+  watchErrors(page, errors);
   await page.goto(server.url);
   const second = await openEntries(page);
   expect(second).not.toEqual(first);
@@ -143,11 +143,8 @@ test('a student plays through two days, offline and through a wiped device', asy
   // The report, as CSV and in print.
   await page.goto(`${server.url}#/report`);
   await page.getByText('Wilma Beispiel').first().waitFor();
-  const [csv] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: /CSV/ }).click(),
-  ]);
-  const table = parse(readFileSync(await csv.path()), { bom: true }) as readonly string[][];
+  const csv = await downloaded(page, /CSV/);
+  const table = parse(csv, { bom: true }) as readonly string[][];
   expect(table.length).toBe(1 + 5 * 11);
   expect(table.flat().filter((cell) => cell === '2026-03-02').length).toBeGreaterThanOrEqual(
     chords,
@@ -159,14 +156,7 @@ test('a student plays through two days, offline and through a wiped device', asy
 
   // A backup; then the device is wiped and has forgotten everything; restore brings the same plan again.
   await page.goto(`${server.url}#/settings`);
-  const [backup] = await Promise.all([
-    page.waitForEvent('download'),
-    page
-      .getByRole('button', { name: /backup/i })
-      .first()
-      .click(),
-  ]);
-  const file = await backup.path();
+  const backup = await downloaded(page, /backup/i);
   const cdp = await context.newCDPSession(page);
   await cdp.send('Storage.clearDataForOrigin', {
     origin: server.origin,
@@ -175,11 +165,7 @@ test('a student plays through two days, offline and through a wiped device', asy
   await page.reload();
   await page.goto(`${server.url}#/today`);
   await page.getByRole('heading', { name: 'Where are you now?' }).waitFor();
-  await page.getByLabel('Backup file').setInputFiles({
-    name: 'log.arpeggiary',
-    mimeType: 'application/octet-stream',
-    buffer: readFileSync(file),
-  });
+  await chooseFile(page, backup);
   await page.getByRole('button', { name: 'Take in', exact: true }).click();
   expect(await openEntries(page)).toEqual(second);
   expect(await entriesOf(page)).toEqual(second);
