@@ -4,9 +4,10 @@
  */
 import * as v from 'valibot';
 import type { Day } from '../log/events';
-import type { Programme } from '../log/programme';
+import type { Programme, StageGoal } from '../log/programme';
 import { CHORD_IDS } from '../music/chords';
 import { STAGES, STARTING_NOTES } from '../music/deck';
+import type { Tempo } from '../music/tempo';
 import { studentFileName } from './backup';
 import { LONGEST_NAME, LONGEST_TEXT, programmeSchema } from './event-schema';
 import { findFault } from './limits';
@@ -101,17 +102,27 @@ const bitsOf = <T>(all: readonly T[], some: (one: T) => boolean): number =>
 
 const hasBit = (bits: number, place: number): boolean => (bits & (1 << place)) !== 0;
 
-/** Further dates, and the chords of each stage as bits: what a programme did not have from the first, only where it is. */
+/** Chords as bits, for each tempo that some of a stage have of their own. */
+const tempoBits = ({ targets = {} }: StageGoal): readonly (readonly [Tempo, number])[] =>
+  [...new Set(CHORD_IDS.flatMap((chord) => targets[chord] ?? []))].map((tempo) => [
+    tempo,
+    bitsOf(CHORD_IDS, (chord) => targets[chord] === tempo),
+  ]);
+
+/**
+ * What a programme did not have from the first, only where it is: further dates, the chords of each stage as bits, and
+ * the tempos that chords have of their own.
+ */
 function later({ furtherDates, stages }: Programme): readonly unknown[] {
+  const goals = STAGES.map((stage) => stages[stage]);
   const dates = furtherDates?.map(({ day, words }) => [day, words]) ?? null;
-  if (STAGES.every((stage) => stages[stage].chords === undefined)) {
-    return dates === null ? [] : [dates];
-  }
-  const chords = STAGES.map((stage) => {
-    const ofStage = stages[stage].chords;
-    return ofStage === undefined ? 0 : bitsOf(CHORD_IDS, (chord) => ofStage.includes(chord));
-  });
-  return [dates, chords];
+  const chords = goals.map(({ chords: ofStage }) =>
+    ofStage === undefined ? 0 : bitsOf(CHORD_IDS, (chord) => ofStage.includes(chord)),
+  );
+  if (goals.some(({ targets }) => targets !== undefined))
+    return [dates, chords, goals.map(tempoBits)];
+  if (goals.some(({ chords: ofStage }) => ofStage !== undefined)) return [dates, chords];
+  return dates === null ? [] : [dates];
 }
 
 /** The values by place instead of by name, so that a QR code has few dots: it is read from a screen a metre away. */
@@ -151,6 +162,7 @@ const packed = v.tuple([
   // A reader of before there were any takes the twelve that it knows.
   v.nullish(v.array(v.tuple([v.string(), v.string()]))),
   v.optional(v.array(place(2 ** CHORD_IDS.length - 1))),
+  v.optional(v.array(v.array(v.tuple([v.number(), place(2 ** CHORD_IDS.length - 1)])))),
 ]);
 
 /** Reads what a link holds, unpacked. Throws an OfferError. */
@@ -175,12 +187,21 @@ export function unpackOffer(text: string): ProgrammeOffer {
     name,
     furtherDates,
     chords,
+    tempos,
   ] = result.output;
   const stages = STAGES.map((stage, i) => {
     const bits = chords?.[i] ?? 0;
     const ofStage = CHORD_IDS.filter((_, chord) => hasBit(bits, chord));
-    const goal = { asked: hasBit(asked, i), target: targets[i] };
-    return [stage, bits === 0 ? goal : { ...goal, chords: ofStage }] as const;
+    const own = (tempos?.[i] ?? []).flatMap(([tempo, ofTempo]) =>
+      CHORD_IDS.filter((_, chord) => hasBit(ofTempo, chord)).map((chord) => [chord, tempo]),
+    );
+    const goal = {
+      asked: hasBit(asked, i),
+      target: targets[i],
+      ...(own.length > 0 && { targets: Object.fromEntries(own) as unknown }),
+      ...(bits !== 0 && { chords: ofStage }),
+    };
+    return [stage, goal] as const;
   });
   return decodeOffer({
     programme: {

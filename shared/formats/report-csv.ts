@@ -2,9 +2,9 @@
 import { deckOf, readinessOf } from '../learning/readiness';
 import { reachOf } from '../learning/prediction';
 import { type Day, FLUENCIES } from '../log/events';
-import type { Programme } from '../log/programme';
+import { type Programme, targetFor } from '../log/programme';
 import { chordOf } from '../music/chords';
-import { type Hands, handsOf, type Item, type Motion, motionOf, type Stage } from '../music/deck';
+import { type Hands, handsOf, type Item, type Motion, motionOf } from '../music/deck';
 import { type NameStyle, startingNoteName } from '../music/names';
 import { markOf } from '../music/tempo';
 import type { Student } from '../planning/student';
@@ -56,7 +56,7 @@ function rowOf(item: Item, chance: number, input: ReportInput): readonly Cell[] 
     chord.figures.join(' '),
     HANDS[handsOf(item.way)],
     MOTIONS[motionOf(item.way)],
-    markOf(programme.stages[item.way as Stage].target, programme.grouping),
+    markOf(targetFor(programme, item), programme.grouping),
     markOf(reachOf(student.learner, item, today).tempo, programme.grouping),
     Math.round(chance * 100),
     last?.day ?? null,

@@ -1,6 +1,6 @@
 /** Readiness: how likely the items of a programme are to be at least even at their target tempo on a date. */
 import type { Day } from '../log/events';
-import { askedStages, asksFor, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme, targetFor } from '../log/programme';
 import { type Item, type ItemId, roundItems, type Stage } from '../music/deck';
 import type { Learner } from './learner';
 import { chanceEven } from './prediction';
@@ -32,9 +32,8 @@ export function readinessOf(learner: Learner, programme: Programme, day: Day): R
   const chances = new Map<ItemId, number>();
   const byStage = new Map<Stage, number>();
   for (const stage of askedStages(programme)) {
-    const { target } = programme.stages[stage];
     const ofStage = itemsAsked(programme, stage).map((item) => {
-      const chance = chanceEven(learner, item, target, day);
+      const chance = chanceEven(learner, item, targetFor(programme, item), day);
       chances.set(item.id, chance);
       return chance;
     });

@@ -12,7 +12,7 @@ export interface ExaminationSettings {
   /** How many are drawn, and how many of them must be at least even to pass. */
   readonly count: number;
   readonly toPass: number;
-  /** Of the target tempo of each stage, in per cent. */
+  /** Of the target tempo of each item, in per cent. */
   readonly tempoPercent: number;
   /** Whether a beat is heard. */
   readonly beat: boolean;

@@ -97,9 +97,9 @@ export function targetFor(
 export const targetOfMost = (programme: Programme, way: Way): Tempo =>
   goalOf(programme, way).target;
 
-/** The slowest and the fastest tempo that a programme asks for in a stage. */
-export function targetRange(programme: Programme, stage: Stage): readonly [Tempo, Tempo] {
-  const { chords = CHORD_IDS } = programme.stages[stage];
-  const tempos = chords.map((chord) => targetFor(programme, { way: stage, chord }));
+/** The slowest and the fastest tempo that a programme asks for in a way of playing. */
+export function targetRange(programme: Programme, way: Way): readonly [Tempo, Tempo] {
+  const { chords = CHORD_IDS } = goalOf(programme, way);
+  const tempos = chords.map((chord) => targetFor(programme, { way, chord }));
   return [Math.min(...tempos), Math.max(...tempos)];
 }

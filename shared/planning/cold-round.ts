@@ -1,6 +1,6 @@
 /** As in the examination: in the week before it a whole round cold, at the target (rule COLD of RULES.md). */
 import type { Day } from '../log/events';
-import { askedStages, asksFor, type Programme } from '../log/programme';
+import { askedStages, asksFor, type Programme, targetFor } from '../log/programme';
 import { roundItems, type Stage, type StartingNote } from '../music/deck';
 import { chanceEven } from '../learning/prediction';
 import { SHORTEST_ROUND } from './candidates';
@@ -17,8 +17,10 @@ function isNearlyReady(student: Student, note: StartingNote, stage: Stage, day: 
   );
   if (items.length < SHORTEST_ROUND) return false;
   if (items.some((item) => learner.runs[item.index] === 0)) return false;
-  const { target } = programme!.stages[stage];
-  const sum = items.reduce((total, item) => total + chanceEven(learner, item, target, day), 0);
+  const sum = items.reduce(
+    (total, item) => total + chanceEven(learner, item, targetFor(programme!, item), day),
+    0,
+  );
   return sum >= NEARLY_READY * items.length;
 }
 

@@ -4,7 +4,7 @@
  */
 import { dayNumber, daysBetween } from '../log/day';
 import type { Day } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, type Programme, targetFor, targetOfMost } from '../log/programme';
 import { roundItems, type Stage, stageIndex, STAGES } from '../music/deck';
 import { KINDNESS, type Learner } from '../learning/learner';
 import { itemVarianceOn, meanOn } from '../learning/prediction';
@@ -13,7 +13,10 @@ import { itemsAsked } from '../learning/readiness';
 /** How far a student was at the start of a day. */
 export interface Milestone {
   readonly day: Day;
-  /** By stage: the level (log2 of the mark at four notes a beat) that nine items in ten of the programme had. */
+  /**
+   * By stage: the level (log2 of the mark at four notes a beat) that nine items in ten of the programme had; of chords
+   * with a target of their own, as far from it as from that of the others.
+   */
   readonly tenths: Float64Array;
   /** How kindly the player was known to rate. */
   readonly kindness: number;
@@ -64,7 +67,11 @@ function slowestTenth(learner: Learner, programme: Programme, stage: Stage, day:
   const items = programme.stages[stage].asked
     ? itemsAsked(programme, stage)
     : programme.notes.flatMap((note) => roundItems(note, stage));
-  const levels = Float64Array.from(items, (item) => meanOn(learner, item, day)).toSorted();
+  const most = targetOfMost(programme, stage);
+  const levels = Float64Array.from(items, (item) => {
+    // What is asked for at half the tempo needs an octave less.
+    return meanOn(learner, item, day) + Math.log2(most / targetFor(programme, item));
+  }).toSorted();
   const middle = levels.reduce((sum, level) => sum + level, 0) / levels.length;
   const unknown =
     items.reduce((sum, item) => sum + itemVarianceOn(learner, item, day), 0) / items.length;
@@ -120,7 +127,7 @@ export function forecastOf(
   }: { readonly now: Milestone; readonly before: Milestone; readonly pace?: number },
 ): Forecast {
   const level = now.tenths[stageIndex(stage)]!;
-  const lack = Math.log2(programme.stages[stage].target / 4) - level;
+  const lack = Math.log2(targetOfMost(programme, stage) / 4) - level;
   if (lack <= 0) return { kind: 'ready' };
   const span = daysBetween(before.day, now.day);
   if (span < SHORTEST) return { kind: 'early' };

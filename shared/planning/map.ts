@@ -1,6 +1,6 @@
 /** The map: the arpeggios of some starting notes played in one way, with how ready each is. */
 import type { Day } from '../log/events';
-import { asksFor, type Programme } from '../log/programme';
+import { asksFor, type Programme, targetFor } from '../log/programme';
 import {
   type Item,
   roundItems,
@@ -11,7 +11,6 @@ import {
   type Way,
   WAYS,
 } from '../music/deck';
-import type { Tempo } from '../music/tempo';
 import { chanceEven } from '../learning/prediction';
 import { isOnTheWay } from './candidates';
 import type { Student } from './student';
@@ -29,21 +28,16 @@ export interface Cell {
   readonly isAside: boolean;
 }
 
-/** Target tempo of a way of playing; single hands over four octaves serve four octaves together. */
-export const targetOf = (programme: Programme, way: Way): Tempo =>
-  programme.stages[STAGES[stageIndex(way)] ?? 'together.4'].target;
-
 /** The eleven cells of one starting note, in the order of a round, on a day if nothing is played until then. */
 export function cellsOf(
   student: Student,
   programme: Programme,
   { note, way, day }: { readonly note: StartingNote; readonly way: Way; readonly day: Day },
 ): readonly Cell[] {
-  const target = targetOf(programme, way);
   return roundItems(note, way).map((item) => ({
     item,
     isOnTheWay: isOnTheWay(programme, item),
-    chance: chanceEven(student.learner, item, target, day),
+    chance: chanceEven(student.learner, item, targetFor(programme, item), day),
     isOpen: stageIndex(way) <= student.stages.open[item.arpeggioIndex]!,
     isPlayed: student.lastRuns.has(item.id),
     isAside: student.aside.has(item.id),

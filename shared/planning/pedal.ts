@@ -1,9 +1,8 @@
 /** When the pedal is offered: first every bad join is to be heard without it. */
 import { EVEN } from '../log/events';
-import type { Programme } from '../log/programme';
+import { type Programme, targetFor } from '../log/programme';
 import type { ItemId } from '../music/deck';
 import { itemOf } from '../music/deck';
-import { targetOf } from './map';
 import type { Student } from './student';
 
 /**
@@ -18,5 +17,5 @@ export const isReadyForPedal = (
   items.every((id) => {
     const last = lastRuns.get(id);
     if (last === undefined || last.fluency < EVEN) return false;
-    return last.tempo >= targetOf(programme, itemOf(id).way);
+    return last.tempo >= targetFor(programme, itemOf(id));
   });

@@ -1,6 +1,6 @@
 /** How far each stage has come, week by week: what nine items in ten had at least. */
 import type { Day } from '../log/events';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, type Programme, targetOfMost } from '../log/programme';
 import { type Stage, stageIndex } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { milestoneOf } from './forecast';
@@ -27,7 +27,7 @@ export function progressOf(
   const all = [...before, milestoneOf(learner, programme, today)];
   return askedStages(programme).map((stage) => ({
     stage,
-    target: programme.stages[stage].target,
+    target: targetOfMost(programme, stage),
     points: all.map(({ day, tenths }) => ({ day, tempo: 4 * 2 ** tenths[stageIndex(stage)]! })),
   }));
 }

@@ -2,7 +2,7 @@
 import { addDays } from '../log/day';
 import type { Day, ReportBody } from '../log/events';
 import type { ExaminationSettings } from '../log/examination';
-import { askedStages, type Programme } from '../log/programme';
+import { askedStages, type Programme, targetFor, targetRange } from '../log/programme';
 import type { Item, Stage } from '../music/deck';
 import type { Tempo } from '../music/tempo';
 import { type Reach, reachOf } from '../learning/prediction';
@@ -18,7 +18,8 @@ import { type Week, weeksOf } from './weeks';
 
 export interface StageLine {
   readonly stage: Stage;
-  readonly target: Tempo;
+  /** The slowest and the fastest that is asked for. */
+  readonly targets: readonly [Tempo, Tempo];
   /** The middle one of the reaches of its items, today. */
   readonly reach: Tempo;
   /** Mean chance on the date of the report. */
@@ -101,7 +102,7 @@ export function reportOf(student: Student, programme: Programme, today: Day): Re
     const items = itemsAsked(programme, stage);
     return {
       stage,
-      target: programme.stages[stage].target,
+      targets: targetRange(programme, stage),
       reach: middleOf(items.map((item) => reachOf(learner, item, today).tempo)),
       share: onDate.byStage.get(stage)!,
       items: items.length,
@@ -189,7 +190,7 @@ function weakestOf(
       .filter((item) => student.lastRuns.has(item.id) && !student.aside.has(item.id))
       .map((item): WeakItem => ({
         item,
-        target: programme.stages[stage].target,
+        target: targetFor(programme, item),
         reach: reachOf(student.learner, item, today),
         chance: chances.get(item.id)!,
         last: student.lastRuns.get(item.id)!,

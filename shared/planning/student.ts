@@ -16,10 +16,12 @@ import {
   type ArpeggioId,
   type ItemId,
   itemOf,
+  type Stage,
   STAGES,
   STARTING_NOTES,
   type StartingNote,
 } from '../music/deck';
+import { CHORD_IDS } from '../music/chords';
 import type { FingerPlan, Hand } from '../music/fingering/types';
 import { intervalCount } from '../music/sequence';
 import { secondsOf, type Tempo } from '../music/tempo';
@@ -31,7 +33,7 @@ import { isMilestone, type Milestone, milestoneOf } from './forecast';
 import { cloneStageBook, newStageBook, noteRun, openReached, type StageBook } from './stages';
 
 /** Raise it when the shape or the meaning of a Student changes: states that were kept are then rebuilt from the log. */
-export const STUDENT_VERSION = 11;
+export const STUDENT_VERSION = 12;
 
 export interface LastRun {
   readonly day: Day;
@@ -213,8 +215,17 @@ function applyRun(draft: Draft, run: RunEvent): void {
 }
 
 /** What milestones are about: they cannot be compared where it is another. */
-const scopeOf = ({ notes, stages }: Programme): string =>
-  [notes, ...STAGES.map((stage) => stages[stage].chords ?? [])].join(';');
+const scopeOf = (programme: Programme): string =>
+  [programme.notes, ...STAGES.map((stage) => scopeOfStage(programme, stage))].join(';');
+
+const scopeOfStage = (programme: Programme, stage: Stage): readonly unknown[] => {
+  const { chords = [], targets = {}, target } = programme.stages[stage];
+  const own = CHORD_IDS.flatMap((chord) => {
+    const tempo = targets[chord];
+    return tempo === undefined ? [] : [`${chord} ${tempo / target}`];
+  });
+  return [...chords, ...own];
+};
 
 function applyEvent(draft: Draft, event: LogEvent): void {
   switch (event.kind) {

@@ -12,6 +12,7 @@ import {
 } from '../../shared/formats/programme-offer';
 import { LONGEST_TEXT } from '../../shared/formats/event';
 import { DEFAULT_PROGRAMME, MOST_FURTHER_DATES } from '../../shared/log/programme';
+import { CHORD_IDS } from '../../shared/music/chords';
 import { STAGES, STARTING_NOTES } from '../../shared/music/deck';
 import { fc } from '../learning/property';
 import { seededNumbers, spoil } from './spoil';
@@ -29,7 +30,22 @@ const OFFER: ProgrammeOffer = {
 };
 
 const target = fc.integer({ min: 40, max: 600 });
-const goal = fc.record({ asked: fc.boolean(), target });
+const chords = fc.subarray([...CHORD_IDS], { minLength: 1 });
+const goal = fc
+  .record({
+    asked: fc.boolean(),
+    target,
+    chords: fc.option(chords),
+    own: fc.option(fc.tuple(chords, target, target)),
+  })
+  .map(({ asked, target: most, chords: some, own }) => ({
+    asked,
+    target: most,
+    ...(own && {
+      targets: Object.fromEntries(own[0].map((chord, i) => [chord, own[1 + (i % 2)]])),
+    }),
+    ...(some && { chords: some }),
+  }));
 
 const offer: fc.Arbitrary<ProgrammeOffer> = fc
   .record({

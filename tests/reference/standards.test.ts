@@ -2,7 +2,8 @@ import { Note } from 'tonal';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { programmeSchema } from '../../shared/formats/event-schema';
-import { askedStages, DEFAULT_PROGRAMME } from '../../shared/log/programme';
+import { askedStages, DEFAULT_PROGRAMME, targetFor, targetRange } from '../../shared/log/programme';
+import { CHORD_IDS } from '../../shared/music/chords';
 import { itemOf, roundItems } from '../../shared/music/deck';
 import { intervalCount, sequenceOf } from '../../shared/music/sequence';
 import { secondsOf, tempoOf } from '../../shared/music/tempo';
@@ -67,6 +68,21 @@ describe('standards as beginnings of a programme', () => {
     const given = STANDARDS.map(({ source }, i) => source.startsWith(published[i]?.[0] ?? '?'));
     expect(given).toEqual(published.map(() => true));
     expect(STANDARDS.map(targetOf)).toEqual(published.map(([, tempo]) => tempo));
+  });
+
+  it('ask for the inversions of the barrier examination at 60 (Arkansas State University)', () => {
+    const barrier = withStandard(DEFAULT_PROGRAMME, STANDARDS.at(-1)!);
+    const asked = CHORD_IDS.map((chord) => targetFor(barrier, { way: 'together.4', chord }));
+    expect(asked).toEqual([216, 216, 180, 180, 180, 180, 216, 180, 180, 180, 216]);
+    const plain = withStandard(barrier, STANDARDS[0]!);
+    expect(targetRange(plain, 'together.4')).toEqual([240, 240]);
+    const untimed = withStandard(
+      barrier,
+      STANDARDS.find(({ mark }) => mark === null)!,
+    );
+    expect(targetRange(untimed, 'together.contrary')).toEqual([216, 216]);
+    expect(targetFor(untimed, { way: 'together.4', chord: 'dominant-7' })).toBe(216);
+    expect(targetFor(untimed, { way: 'together.4', chord: 'dominant-65' })).toBe(180);
   });
 
   it.each(STANDARDS.map((standard) => [standard.source, standard] as const))(

@@ -86,7 +86,7 @@ describe('the report', () => {
     expect(pass.chance).toBeGreaterThan(0);
     expect(pass.costly[0]!.item.id).not.toBe('d.major-53.right.2');
     // Seven of eleven stopped, so the middle one is among them.
-    expect(lines[0]!.reach).toBeLessThan(lines[0]!.target);
+    expect(lines[0]!.reach).toBeLessThan(lines[0]!.targets[0]);
     const { kind: _, ...held } = SAMPLES.examination;
     const settings = { ...held.settings, notes: ['d'], stages: ['right.2'] } as const;
     const asked = event({ kind: 'examination', ...held, settings }, 2);

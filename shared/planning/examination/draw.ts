@@ -1,8 +1,8 @@
 /** What a jury would ask: items of the programme, drawn by lot so that the same seed draws the same again. */
 import type { ExaminationSettings } from '../../log/examination';
-import { askedStages, asksFor, type Programme } from '../../log/programme';
+import { askedStages, asksFor, type Programme, targetFor } from '../../log/programme';
 import { CHORD_IDS } from '../../music/chords';
-import { type Item, roundItems, type Stage } from '../../music/deck';
+import { type Item, roundItems } from '../../music/deck';
 import { playableTempo, type Tempo } from '../../music/tempo';
 import { notesOf } from '../student';
 import { chanceOf } from './chance';
@@ -50,10 +50,7 @@ export const poolOf = (
 
 /** At what tempo an item is asked: a whole metronome mark, in notes per minute. */
 export const askedTempo = (programme: Programme, item: Item, tempoPercent: number): Tempo =>
-  playableTempo(
-    (programme.stages[item.way as Stage].target * tempoPercent) / 100,
-    programme.grouping,
-  );
+  playableTempo((targetFor(programme, item) * tempoPercent) / 100, programme.grouping);
 
 /** So many of the pool, none twice and each as likely as any other, in the order in which they are asked. */
 export function drawFrom<T>(pool: readonly T[], count: number, share: () => number): readonly T[] {

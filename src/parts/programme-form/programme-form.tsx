@@ -19,6 +19,7 @@ import { FurtherDates } from './further-dates';
 import { NotePicker } from './note-picker';
 import styles from './programme-form.module.css';
 import { StageGoals } from './stage-goals';
+import { withTempos } from './stage-tempos';
 import { StandardList } from './standard-list';
 
 interface ProgrammeFormProps {
@@ -40,8 +41,7 @@ const GROUPINGS = [
 function regrouped(programme: Programme, grouping: Grouping): Programme {
   const stages = { ...programme.stages };
   for (const stage of STAGES) {
-    const goal = stages[stage];
-    stages[stage] = { ...goal, target: playableTempo(goal.target, grouping) };
+    stages[stage] = withTempos(stages[stage], (tempo) => playableTempo(tempo, grouping));
   }
   return { ...programme, grouping, stages };
 }

@@ -17,8 +17,10 @@ const countText = (count: number): string =>
   count === CHORD_IDS.length ? 'all eleven chords' : `${count} of the eleven chords`;
 
 /** All eleven are no restriction. */
-function withChords({ asked, target }: StageGoal, chords: readonly ChordId[]): StageGoal {
-  return chords.length === CHORD_IDS.length ? { asked, target } : { asked, target, chords };
+function withChords(goal: StageGoal, chords: readonly ChordId[]): StageGoal {
+  if (chords.length < CHORD_IDS.length) return { ...goal, chords };
+  const { chords: _, ...others } = goal;
+  return others;
 }
 
 export function StageChords({ value, onChange }: StageChordsProps) {

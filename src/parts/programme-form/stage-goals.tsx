@@ -7,6 +7,7 @@ import { TempoStepper } from '../stepper/tempo-stepper';
 import { wayText } from '../words';
 import styles from './programme-form.module.css';
 import { StageChords } from './stage-chords';
+import { StageTempos } from './stage-tempos';
 
 interface StageGoalsProps {
   readonly value: Programme;
@@ -56,6 +57,7 @@ export function StageGoals({ value, onChange }: StageGoalsProps) {
         })}
       </fieldset>
       <StageChords value={value} onChange={onChange} />
+      <StageTempos value={value} onChange={onChange} />
       {value.stages['together.contrary'].asked && (
         <Choice<ContraryForm>
           legend="Contrary motion as"

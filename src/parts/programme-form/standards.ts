@@ -22,6 +22,8 @@ export interface Standard {
   readonly notes: readonly StartingNote[] | null;
   /** Where it does not ask for all eleven; null too where the list does not say. */
   readonly chords: readonly ChordId[] | null;
+  /** Where some chords have a metronome mark of their own. */
+  readonly own?: { readonly chords: readonly ChordId[]; readonly mark: number };
   /** What chords and stages do not say. */
   readonly requirements: string;
 }
@@ -36,6 +38,16 @@ const WITH_SEVENTHS: readonly ChordId[] = [
   'minor-64',
   'dominant-7',
   'diminished-7',
+];
+
+const INVERSIONS: readonly ChordId[] = [
+  'major-6',
+  'minor-6',
+  'major-64',
+  'minor-64',
+  'dominant-65',
+  'dominant-43',
+  'dominant-42',
 ];
 
 const UP_TO_FOUR: readonly Stage[] = ['right.2', 'left.2', 'together.2', 'together.4'];
@@ -141,6 +153,7 @@ export const STANDARDS: readonly Standard[] = [
     grouping: 3,
     notes: null,
     chords: null,
+    own: { chords: INVERSIONS, mark: 60 },
     requirements: 'Four octaves in triplets; inversions at 60.',
   },
 ];
@@ -149,14 +162,28 @@ export const STANDARDS: readonly Standard[] = [
 export const targetOf = ({ mark, grouping }: Standard): Tempo | null =>
   mark === null ? null : tempoOf(mark, grouping);
 
+type TempoGoal = Pick<StageGoal, 'target' | 'targets'>;
+
+const tempoIn = ({ target, targets }: StageGoal): TempoGoal =>
+  targets === undefined ? { target } : { target, targets };
+
+function tempoBy({ own, grouping }: Standard, target: Tempo): TempoGoal {
+  if (own === undefined) return { target };
+  const targets = own.chords.map((chord) => [chord, tempoOf(own.mark, grouping)] as const);
+  return { target, targets: Object.fromEntries(targets) };
+}
+
 /** A programme begun from a standard: what that does not speak of stays. */
 export function withStandard(programme: Programme, standard: Standard): Programme {
   const target = targetOf(standard);
   const stages = { ...programme.stages };
   for (const stage of STAGES) {
     const asked = standard.asked.includes(stage);
-    const goal: StageGoal = { asked, target: target ?? stages[stage].target };
-    stages[stage] = standard.chords === null ? goal : { ...goal, chords: standard.chords };
+    stages[stage] = {
+      ...(target === null ? tempoIn(stages[stage]) : tempoBy(standard, target)),
+      asked,
+      ...(standard.chords !== null && { chords: standard.chords }),
+    };
   }
   return {
     ...programme,

@@ -1,5 +1,6 @@
 /** What an offered programme changes, line by line, in words. */
 import type { Programme, StageGoal } from '../../../shared/log/programme';
+import { CHORD_IDS } from '../../../shared/music/chords';
 import { STAGES } from '../../../shared/music/deck';
 import { type Grouping, markOf } from '../../../shared/music/tempo';
 import { chordsText } from '../chord-families';
@@ -14,9 +15,13 @@ export interface Change {
   readonly after: string;
 }
 
-function goalText({ asked, target, chords }: StageGoal, grouping: Grouping): string {
+function goalText({ asked, target, targets = {}, chords }: StageGoal, grouping: Grouping): string {
   if (!asked) return 'not asked';
-  const tempo = `at ${markOf(target, grouping)}`;
+  const own = [...new Set(CHORD_IDS.flatMap((chord) => targets[chord] ?? []))].map((tempo) => {
+    const some = CHORD_IDS.filter((chord) => targets[chord] === tempo);
+    return ` (${chordsText(some)} at ${markOf(tempo, grouping)})`;
+  });
+  const tempo = `at ${markOf(target, grouping)}${own.join('')}`;
   return chords === undefined ? tempo : `${tempo}, ${chordsText(chords)}`;
 }
 

@@ -3,10 +3,9 @@ import { useEffect, useState } from 'preact/hooks';
 import { chanceEven, reachOf } from '../../../shared/learning/prediction';
 import { daysBetween } from '../../../shared/log/day';
 import { FLUENCIES, type RunEvent } from '../../../shared/log/events';
-import type { Programme } from '../../../shared/log/programme';
+import { type Programme, targetFor } from '../../../shared/log/programme';
 import { type Item, itemAt, parseItemId, WAYS } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
-import { targetOf } from '../../../shared/planning/map';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { itemScore, roundScore } from '../../parts/item-score';
@@ -55,13 +54,13 @@ function ItemPage({ item, programme }: ItemProps) {
   const student = store.student.value;
   const today = store.today.value;
   const runs = useRuns(item);
-  const target = targetOf(programme, item.way);
+  const target = targetFor(programme, item);
   const { grouping } = programme;
   const reach = reachOf(student.learner, item, today);
   const chances = new Map(
     WAYS.map((way) => {
       const other = itemAt(item.arpeggioIndex, way);
-      return [way, chanceEven(student.learner, other, targetOf(programme, way), today)];
+      return [way, chanceEven(student.learner, other, targetFor(programme, other), today)];
     }),
   );
   return (

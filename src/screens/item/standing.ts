@@ -1,5 +1,5 @@
 /** Whether and why an item can be on the list, in a sentence or two. */
-import type { Programme } from '../../../shared/log/programme';
+import { type Programme, targetFor } from '../../../shared/log/programme';
 import { type Item, itemAt, STAGES, stageIndex } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
 import { HANDS_IN_WORDS } from '../../../shared/planning/reasons';
@@ -38,8 +38,9 @@ function openText(student: Student, programme: Programme, item: Item): string {
 
 function closedText(student: Student, programme: Programme, item: Item): string {
   const below = STAGES[stageIndex(item.way) - 1]!;
-  const half = markOf(programme.stages[below].target / 2, programme.grouping);
-  const days = student.stages.evenDays[itemAt(item.arpeggioIndex, below).index]!;
+  const itemBelow = itemAt(item.arpeggioIndex, below);
+  const half = markOf(targetFor(programme, itemBelow) / 2, programme.grouping);
+  const days = student.stages.evenDays[itemBelow.index]!;
   const turn = turnOf(student, item);
   const state =
     turn === null

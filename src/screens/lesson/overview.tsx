@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { chanceEven } from '../../../shared/learning/prediction';
 import { FLUENCIES } from '../../../shared/log/events';
-import type { Programme } from '../../../shared/log/programme';
+import { type Programme, targetFor } from '../../../shared/log/programme';
 import {
   type Item,
   itemOf,
@@ -13,7 +13,7 @@ import {
 } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
 import { isOnTheWay } from '../../../shared/planning/candidates';
-import { frontOf, targetOf } from '../../../shared/planning/map';
+import { frontOf } from '../../../shared/planning/map';
 import { notesOf } from '../../../shared/planning/student';
 import { shortDay } from '../../parts/dates';
 import { Figures } from '../../parts/figures/figures';
@@ -96,7 +96,7 @@ function Line({ item, programme }: { readonly item: Item; readonly programme: Pr
   const store = useStore();
   const { learner, lastRuns, aside, wishes } = store.student.value;
   const last = lastRuns.get(item.id);
-  const chance = chanceEven(learner, item, targetOf(programme, item.way), store.today.value);
+  const chance = chanceEven(learner, item, targetFor(programme, item), store.today.value);
   const state = aside.has(item.id) ? 'set aside' : wishes.has(item.id) ? 'asked for' : null;
   return (
     <li>

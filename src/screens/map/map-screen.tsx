@@ -1,10 +1,10 @@
 /** How ready every arpeggio is, in one way of playing at a time. The address may name the way: "#/map/together.4". */
 import { useState } from 'preact/hooks';
 import { daysBetween } from '../../../shared/log/day';
-import type { Programme } from '../../../shared/log/programme';
+import { type Programme, targetRange } from '../../../shared/log/programme';
 import { roundItems, STARTING_NOTES, WAYS } from '../../../shared/music/deck';
 import { isOnTheWay } from '../../../shared/planning/candidates';
-import { frontOf, sharesOf, targetOf } from '../../../shared/planning/map';
+import { frontOf, sharesOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
@@ -41,6 +41,7 @@ function Map({ student, programme, named }: MapProps) {
     programme.date !== null && daysBetween(today, programme.date) > 0 ? programme.date : null;
   const day = isOnDate && date !== null ? date : today;
   const way = WAYS.find((candidate) => candidate === named) ?? frontOf(student, programme);
+  const [slowest, fastest] = targetRange(programme, way);
   const notes = areAllShown ? STARTING_NOTES : programme.notes;
   return (
     <Page title="Map" isWide>
@@ -55,7 +56,11 @@ function Map({ student, programme, named }: MapProps) {
           <h2 class={styles.way}>{wayText(way)}</h2>
           <p>
             Chance in per cent of at least even at{' '}
-            <Mark tempo={targetOf(programme, way)} grouping={programme.grouping} />
+            {slowest === fastest ? (
+              <Mark tempo={fastest} grouping={programme.grouping} />
+            ) : (
+              'the tempo that is asked for each chord'
+            )}
             {day === today ? ' today.' : ` on ${shortDay(day)}, if nothing is played until then.`}
           </p>
         </div>

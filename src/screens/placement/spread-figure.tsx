@@ -1,6 +1,6 @@
 /** Stage by stage the tempo that is likely even, as a band: how wide it was before the runs, and how wide it is now. */
 import type { ComponentChildren } from 'preact';
-import type { Programme } from '../../../shared/log/programme';
+import { type Programme, targetOfMost } from '../../../shared/log/programme';
 import { markOf, type Tempo } from '../../../shared/music/tempo';
 import type { StageReach } from '../../../shared/planning/placement';
 import { Mark } from '../../parts/stepper/beat-note';
@@ -16,7 +16,7 @@ interface SpreadFigureProps {
 
 export function SpreadFigure({ programme, before, now }: SpreadFigureProps) {
   const { grouping } = programme;
-  const targets = now.map(({ stage }) => programme.stages[stage].target);
+  const targets = now.map(({ stage }) => targetOfMost(programme, stage));
   const ends = [...before, ...now].flatMap(({ low, high }) => [low, high]);
   const [least, most] = [Math.min(...ends, ...targets), Math.max(...ends, ...targets)];
   /** In per cent of the width; a doubling is equally wide everywhere. */

@@ -1,8 +1,8 @@
 /** One entry on the music stand: first what is to come, with the tempo, then the run itself. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { targetOfMost } from '../../../shared/log/programme';
 import { fingeringFor } from '../../../shared/planning/chosen-fingering';
-import { targetOf } from '../../../shared/planning/map';
 import { isReadyForPedal } from '../../../shared/planning/pedal';
 import type { Reason } from '../../../shared/planning/reasons';
 import { say, unsay } from '../../parts/notice/notice';
@@ -51,7 +51,7 @@ export function Stand(props: StandProps) {
       hasKeySignatures: keySignature === 'own',
       pedal,
       // What is asked: the tempo of the day would have all drawn anew at each change, and looks the same.
-      tempo: targetOf(programme, entry.way),
+      tempo: targetOfMost(programme, entry.way),
       grouping,
       fingeringOf: (item, hand) =>
         fingeringFor({ fingerings, span, programme }, item, hand)?.plan ?? null,

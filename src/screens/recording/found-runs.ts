@@ -6,12 +6,12 @@ import { judge } from '../../../shared/listening/judge';
 import { suggestedFluency } from '../../../shared/listening/suggest';
 import { isPedalled } from '../../../shared/listening/take';
 import type { Fluency, RunBody } from '../../../shared/log/events';
+import { targetFor } from '../../../shared/log/programme';
 import type { RunTake } from '../../../shared/log/run-take';
 import type { Item } from '../../../shared/music/deck';
 import type { Score } from '../../../shared/music/score';
 import { scoreOf } from '../../../shared/music/score-of';
 import { playableTempo, type Tempo } from '../../../shared/music/tempo';
-import { targetOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { itemScore } from '../../parts/item-score';
 
@@ -47,7 +47,7 @@ export function runsInFile(bytes: Uint8Array, student: Student): readonly FoundR
       }),
   });
   return runs.flatMap(({ item, from, take: heard }): readonly FoundRun[] => {
-    const score = itemScore(student, item, targetOf(programme, item.way));
+    const score = itemScore(student, item, targetFor(programme, item));
     const [take] = judge(expectedOf(score), heard);
     // Without a tempo there is nothing to record.
     if (!take || take.tempo === null) return [];

@@ -1,6 +1,7 @@
 /** The sentences of the report, the same on the screen and in the files. */
 import { daysBetween } from '../../../shared/log/day';
-import type { Change, Report } from '../../../shared/planning/report';
+import { type Grouping, markOf } from '../../../shared/music/tempo';
+import type { Change, Report, StageLine } from '../../../shared/planning/report';
 import { percent } from '../../parts/percent-text';
 import { SHORT_WAY } from '../../parts/short-way';
 
@@ -56,3 +57,7 @@ export const changeTexts = ({ share, played, stages, days, runs }: Change): read
     ? 'No practice since then.'
     : `${runs} runs on ${days === 1 ? 'one day' : `${days} days`} of practice.`,
 ];
+
+/** "60", or "52–60" where some chords are asked for at a tempo of their own. */
+export const targetsText = ([slowest, fastest]: StageLine['targets'], grouping: Grouping): string =>
+  [...new Set([markOf(slowest, grouping), markOf(fastest, grouping)])].join('–');

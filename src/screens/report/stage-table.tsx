@@ -5,6 +5,7 @@ import type { Report } from '../../../shared/planning/report';
 import { Bar } from '../../parts/bar/bar';
 import { percent } from '../../parts/percent-text';
 import { wayText } from '../../parts/words';
+import { targetsText } from './report-words';
 import styles from './table.module.css';
 
 interface StageTableProps {
@@ -35,10 +36,10 @@ export function StageTable({ report, grouping }: StageTableProps) {
           </tr>
         </thead>
         <tbody>
-          {report.stages.map(({ stage, target, reach, share, items, played }) => (
+          {report.stages.map(({ stage, targets, reach, share, items, played }) => (
             <tr key={stage}>
               <th scope="row">{wayText(stage)}</th>
-              <td class={styles.number}>{markOf(target, grouping)}</td>
+              <td class={styles.number}>{targetsText(targets, grouping)}</td>
               <td class={styles.number}>{markOf(reach, grouping)}</td>
               <td class={styles.number}>
                 {played} of {items}

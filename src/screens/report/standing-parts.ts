@@ -7,7 +7,7 @@ import { dateText, shortDay } from '../../parts/dates';
 import { percent } from '../../parts/percent-text';
 import { wayText } from '../../parts/words';
 import { itemText, list, note, part, text } from './blocks';
-import { changeTexts, passText } from './report-words';
+import { changeTexts, passText, targetsText } from './report-words';
 
 export const passPart = (report: Report): Part =>
   part(
@@ -38,9 +38,9 @@ export const stagesPart = ({ stages }: Report, grouping: Grouping): Part =>
         { name: '%', look: 'number', width: 0.07 },
         { name: '', look: 'bar', width: 0.12 },
       ],
-      rows: stages.map(({ stage, target, reach, played, items, share }) => [
+      rows: stages.map(({ stage, targets, reach, played, items, share }) => [
         wayText(stage),
-        String(markOf(target, grouping)),
+        targetsText(targets, grouping),
         String(markOf(reach, grouping)),
         `${played} of ${items}`,
         String(percent(share)),
