@@ -1,7 +1,8 @@
 /**
  * How well a piano is heard by a microphone: `npm run bench:listening` plays seeded takes with planted faults on a recorded
  * grand, in three places and tuned from 430 to 446 Hz, and holds what is found and what is invented against what was asked
- * of it; and fewer takes on another piano. SOUND_TAKES sets how many. No seed is one that anything was fitted on.
+ * of it; and fewer takes on another piano. SOUND_TAKES sets how many, SOUND_SEED the first seed, and SOUND_ONLY takes of one
+ * kind in one place ("contrary, phone"). No seed is one that anything was fitted on.
  */
 import { mean } from '../../shared/listening/statistics';
 import { rendered } from '../listening/sound/fluidsynth';
@@ -14,11 +15,12 @@ import {
   summaryOf,
 } from '../listening/sound/heard';
 import { PLACES } from '../listening/sound/spoil';
-import type { Group } from '../listening/sound/trials';
+import { type Group, groupOf, trialOf } from '../listening/sound/trials';
 
 const TAKES = Number(process.env.SOUND_TAKES ?? 240);
 const OTHER_PIANO = 0.25;
-const FIRST_SEED = 2001;
+const FIRST_SEED = Number(process.env.SOUND_SEED ?? 2001);
+const ONLY = process.env.SOUND_ONLY;
 /** Rendered at once: all of them would not fit into memory. */
 const AT_ONCE = 20;
 const GROUPS: readonly Group[] = ['one hand', 'octaves', 'contrary'];
@@ -127,12 +129,21 @@ function print(title: string, columns: Readonly<Record<string, readonly HeardTri
 const byHands = (heard: readonly HeardTrial[]) =>
   Object.fromEntries(GROUPS.map((group) => [group, ofGroup(heard, group)]));
 
+/** The first seeds of the kind that is asked for. */
+function seedsOf(takes: number): readonly number[] {
+  const seeds: number[] = [];
+  for (let seed = FIRST_SEED; seeds.length < takes; seed++) {
+    const { item, place } = trialOf(seed);
+    if (ONLY === undefined || ONLY === `${groupOf(item)}, ${place}`) seeds.push(seed);
+  }
+  return seeds;
+}
+
 function benchPiano(name: string, takes: number, play: typeof rendered): void {
   const heard: HeardTrial[] = [];
+  const seeds = seedsOf(takes);
   for (let first = 0; first < takes; first += AT_ONCE) {
-    const count = Math.min(AT_ONCE, takes - first);
-    const seeds = Array.from({ length: count }, (_, i) => FIRST_SEED + first + i);
-    heard.push(...heardTrials(seeds, play));
+    heard.push(...heardTrials(seeds.slice(first, first + AT_ONCE), play));
   }
   print(`${name}, all places`, { ...byHands(heard), all: heard });
   for (const place of Object.keys(PLACES)) {

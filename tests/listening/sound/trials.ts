@@ -152,7 +152,9 @@ export function outcomeOf(trial: Trial, { take }: Hearing): Outcome {
   const isTrue = (one: Finding): boolean => {
     const step = stepOf(one);
     if (one.kind === 'hesitation' || one.kind === 'stop') return waits.some((w) => w.step === step);
-    return [...wrong, ...missed].some((w) => w.step === step);
+    // Of two hands the one that played must not be called missing for the other.
+    const isHis = (hand: Hand): boolean => one.kind !== 'missed' || one.hand === hand;
+    return [...wrong, ...missed].some((w) => w.step === step && isHis(w.hand));
   };
   const both = expected.steps.reduce((sum, step) => sum + step.length, 0);
   return {
