@@ -5,7 +5,7 @@
 import type { Expected } from '../expected';
 import type { Lit } from '../follower';
 import { type Evidence, evidenceIn, type EvidenceOptions, type Range } from './evidence';
-import { type LiveFollow, liveFollowing } from './live-follow';
+import { LiveFollow } from './live-follow';
 import { liveLights } from './live-lights';
 import { type LiveRises, liveRisesOf } from './live-rises';
 import { liveTuning } from './live-tuning';
@@ -78,7 +78,7 @@ export function liveEar(expected: Expected, { rate, tempo, tuning }: LiveOptions
   const begin = (cents: number): Hearing => {
     const rises = liveRisesOf(recent, keys, cents);
     const { hop, start } = rises;
-    const follow = liveFollowing(expected, { interval: 60 / tempo / hop, hop });
+    const follow = new LiveFollow(expected, { interval: 60 / tempo / hop, hop });
     if (turnedTo > 0) follow.turnTo(turnedTo);
     const timeOf = (moment: number) => start + moment * hop;
     return { cents, rises, follow, timeOf, interval: () => follow.interval() * hop };

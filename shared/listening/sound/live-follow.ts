@@ -34,143 +34,191 @@ export interface Begun {
   readonly moment: number;
 }
 
-export interface LiveFollow {
-  /** The next moment, by how much each step rises at it: 0 to 1. */
-  add(riseOf: (step: number) => number): void;
-  /** The player was turned to the arpeggio that begins at a step, and goes on from there; false if it has begun already. */
-  turnTo(start: number): boolean;
-  /** The likeliest way to where the player is now, as far as it can be looked back on. */
-  path(): readonly Begun[];
-  /** Moments from step to step. */
-  interval(): number;
+/** Where a way to a step comes from: its worth up to there, and the step before, which is -1 where it begins. */
+interface Origin extends Begun {
+  readonly worth: number;
 }
 
-/** `interval`: moments from step to step to begin with; `hop`: seconds of a moment. */
-export function liveFollowing(
-  { steps, parts }: Expected,
-  options: { readonly interval: number; readonly hop: number },
-): LiveFollow {
-  const count = steps.length;
-  const hesitation = Math.round(HESITATION / options.hop);
+const NOWHERE: Origin = { worth: -Infinity, step: -1, moment: -1 };
+
+interface Pace {
+  /** Moments from step to step to begin with. */
+  readonly interval: number;
+  /** Seconds of a moment. */
+  readonly hop: number;
+}
+
+export class LiveFollow {
   /** By step and moment: how likely the way is that begins the step there, and where it comes from. */
-  const worths = new Float32Array(count * MEMORY).fill(-Infinity);
-  const backSteps = new Int16Array(count * MEMORY);
-  const backMoments = new Int32Array(count * MEMORY);
-  /** The best moment of each step. */
-  const bests = new Float32Array(count).fill(-Infinity);
-  const bestMoments = new Int32Array(count);
-  let [interval, costs] = [0, new Float32Array()];
-  let now = -1;
-  let start = 0;
-  let place: Begun | null = null;
+  private readonly worths: Float32Array;
+  private readonly backSteps: Int16Array;
+  private readonly backMoments: Int32Array;
+  /** The best moment of each step, and its worth. */
+  private readonly bests: Float32Array;
+  private readonly bestMoments: Int32Array;
+  private usual = 0;
+  /** What an interval of so many moments costs; no longer one is an interval. */
+  private costs = new Float32Array();
+  private now = -1;
+  /** The step that is waited for at the beginning or after a turn. */
+  private start = 0;
+  private place: Begun | null = null;
 
-  const setInterval = (moments: number) => {
-    if (moments === interval) return;
-    interval = moments;
-    const longest = Math.min(MEMORY - 1, Math.round(LONGEST * interval) + hesitation);
-    costs = Float32Array.from({ length: longest + 1 }, (_, k) =>
-      Math.min(MOST_OFF, OFF * (k / interval - 1) ** 2),
-    );
-  };
-  setInterval(options.interval);
+  constructor(
+    private readonly expected: Expected,
+    private readonly pace: Pace,
+  ) {
+    const { length } = expected.steps;
+    this.worths = new Float32Array(length * MEMORY).fill(-Infinity);
+    this.backSteps = new Int16Array(length * MEMORY);
+    this.backMoments = new Int32Array(length * MEMORY);
+    this.bests = new Float32Array(length).fill(-Infinity);
+    this.bestMoments = new Int32Array(length);
+    this.playAt(pace.interval);
+  }
 
-  /** Index of the part that a step belongs to; a shared one belongs to the one that it begins. */
-  const partOf = (step: number): number =>
-    Math.max(
-      0,
-      parts.findLastIndex(({ from }) => from <= step),
-    );
-  const path = (): readonly Begun[] => {
+  /** Moments from step to step. */
+  interval(): number {
+    return this.usual;
+  }
+
+  /** The likeliest way to where the player is now, as far as it can be looked back on. */
+  path(): readonly Begun[] {
     const way: Begun[] = [];
-    for (let one = place; one !== null && one.moment > now - MEMORY;) {
+    for (let one = this.place; one !== null && one.moment > this.now - MEMORY;) {
       way.push(one);
-      const cell = one.step * MEMORY + (one.moment % MEMORY);
-      one = backSteps[cell]! < 0 ? null : { step: backSteps[cell]!, moment: backMoments[cell]! };
+      const cell = cellOf(one);
+      const step = this.backSteps[cell]!;
+      one = step < 0 ? null : { step, moment: this.backMoments[cell]! };
     }
     return way.toReversed();
-  };
-  const learn = () => {
-    const way = path().slice(-USUAL_OF - 2, -1);
+  }
+
+  /** The player was turned to the arpeggio that begins at a step, and goes on from there; false if it has begun already. */
+  turnTo(start: number): boolean {
+    const step = this.place?.step ?? -1;
+    if (step >= start && step < start + JUST_BEGUN) return false;
+    this.worths.fill(-Infinity);
+    this.bests.fill(-Infinity);
+    this.start = start;
+    this.place = null;
+    return true;
+  }
+
+  /** The next moment, by how much each step rises at it: 0 to 1. */
+  add(riseOf: (step: number) => number): void {
+    this.now += 1;
+    const column = this.now % MEMORY;
+    for (let cell = column; cell < this.worths.length; cell += MEMORY)
+      this.worths[cell] = -Infinity;
+    const better: number[] = [];
+    for (const step of this.reachable()) {
+      const origin = this.originOf(step);
+      const worth = origin.worth + riseOf(step) - FLOOR;
+      const cell = cellOf({ step, moment: this.now });
+      this.worths[cell] = worth;
+      this.backSteps[cell] = origin.step;
+      this.backMoments[cell] = origin.moment;
+      if (worth > this.bests[step]!) better.push(step);
+    }
+    // Not before all have been looked at: of one moment only one step is begun.
+    for (const step of better) {
+      this.bests[step] = this.worths[cellOf({ step, moment: this.now })]!;
+      this.bestMoments[step] = this.now;
+    }
+    if (better.length > 0) this.decide();
+  }
+
+  /** From the arpeggio before to the end of the next one, and the very first step. */
+  private reachable(): readonly number[] {
+    const { parts } = this.expected;
+    const here = this.part();
+    const from = parts[Math.max(0, here - 1)]!.from;
+    const { to } = parts[Math.min(parts.length - 1, here + 1)]!;
+    const near = Array.from({ length: to - from + 1 }, (_, i) => from + i);
+    return from === 0 ? near : [0, ...near];
+  }
+
+  /** Index of the arpeggio that is being played; a shared step belongs to the one that it begins. */
+  private part(): number {
+    const step = this.place?.step ?? this.start;
+    return Math.max(
+      0,
+      this.expected.parts.findLastIndex(({ from }) => from <= step),
+    );
+  }
+
+  private originOf(step: number): Origin {
+    // Again and again: what was taken for the first note may have been something else.
+    const first = step === this.start ? { ...NOWHERE, worth: 0 } : NOWHERE;
+    return [this.inTime(step), this.afterStop(step), this.elsewhere(step)].reduce(
+      (best, one) => (one.worth > best.worth ? one : best),
+      first,
+    );
+  }
+
+  /** From the step before, after about the usual time. */
+  private inTime(step: number): Origin {
+    if (step === 0) return NOWHERE;
+    const row = (step - 1) * MEMORY;
+    const last = Math.min(this.costs.length - 1, this.now);
+    let [worth, far] = [-Infinity, 0];
+    for (let k = Math.max(1, Math.round(SHORTEST * this.usual)); k <= last; k++) {
+      const value = this.worths[row + ((this.now - k) % MEMORY)]! - this.costs[k]!;
+      if (value > worth) [worth, far] = [value, k];
+    }
+    return { worth, step: step - 1, moment: this.now - far };
+  }
+
+  private afterStop(step: number): Origin {
+    if (step === 0) return NOWHERE;
+    const moment = this.bestMoments[step - 1]!;
+    if (this.now - moment < this.costs.length) return NOWHERE;
+    return { worth: this.bests[step - 1]! - STOP, step: step - 1, moment };
+  }
+
+  private elsewhere(step: number): Origin {
+    const { place } = this;
+    if (place === null || this.now - place.moment < SHORTEST * this.usual) return NOWHERE;
+    return { ...place, worth: this.bests[place.step]! - this.priceOf(step) };
+  }
+
+  private priceOf(step: number): number {
+    const { parts } = this.expected;
+    const here = this.part();
+    const { from, to } = parts[here]!;
+    if (step === 0 || step === from || step === parts[here - 1]?.from) return RESTART;
+    return (step > from && step <= to) || step === parts[here + 1]?.from ? JUMP : Infinity;
+  }
+
+  private decide(): void {
+    const before = this.place?.step;
+    const worth = this.bests.reduce((most, one) => Math.max(most, one), -Infinity);
+    if (before === undefined && worth <= BEGUN) return;
+    const step = this.bests.indexOf(worth);
+    this.place = { step, moment: this.bestMoments[step]! };
+    if (step !== before) this.learn();
+  }
+
+  /** The last step is still being put in its place. */
+  private learn(): void {
+    const way = this.path().slice(-USUAL_OF - 2, -1);
     const took = way
       .slice(1)
       .flatMap(({ step, moment }, i) =>
         step === way[i]!.step + 1 ? [moment - way[i]!.moment] : [],
       );
-    if (took.length >= FEWEST) setInterval(took.toSorted((a, b) => a - b)[took.length >> 1]!);
-  };
-  const decide = () => {
-    let [step, worth] = [-1, place === null ? BEGUN : -Infinity];
-    for (let one = 0; one < count; one++)
-      if (bests[one]! > worth) [step, worth] = [one, bests[one]!];
-    if (step < 0) return;
-    const isNew = place?.step !== step;
-    place = { step, moment: bestMoments[step]! };
-    if (isNew) learn();
-  };
+    if (took.length >= FEWEST) this.playAt(took.toSorted((a, b) => a - b)[took.length >> 1]!);
+  }
 
-  return {
-    interval: () => interval,
-    path,
-    turnTo: (to) => {
-      if (place !== null && place.step >= to && place.step < to + JUST_BEGUN) return false;
-      worths.fill(-Infinity);
-      bests.fill(-Infinity);
-      [start, place] = [to, null];
-      return true;
-    },
-    add: (riseOf) => {
-      now += 1;
-      const column = now % MEMORY;
-      for (let cell = column; cell < worths.length; cell += MEMORY) worths[cell] = -Infinity;
-      const shortest = Math.max(1, Math.round(SHORTEST * interval));
-      const longest = costs.length - 1;
-      const here = partOf(place?.step ?? start);
-      const [before, part, after] = [parts[Math.max(0, here - 1)]!, parts[here]!, parts[here + 1]];
-      const isFree = place !== null && now - place.moment >= shortest;
-      const priceOf = (step: number): number => {
-        if (step > part.to && step !== after?.from) return Infinity;
-        const isStart =
-          step <= part.from && (step === 0 || step === part.from || step === before.from);
-        if (isStart) return RESTART;
-        return step >= part.from && step <= part.to ? JUMP : Infinity;
-      };
-      const begin = (step: number) => {
-        let [most, backStep, backMoment] = [-Infinity, -1, -1];
-        // Again and again: what was taken for the first note may have been something else.
-        if (step === start) most = 0;
-        if (step > 0) {
-          const row = (step - 1) * MEMORY;
-          for (let k = shortest; k <= longest && k <= now; k++) {
-            const worth = worths[row + ((now - k) % MEMORY)]! - costs[k]!;
-            if (worth > most) [most, backStep, backMoment] = [worth, step - 1, now - k];
-          }
-          const stopped = bests[step - 1]! - STOP;
-          if (stopped > most && now - bestMoments[step - 1]! > longest) {
-            [most, backStep, backMoment] = [stopped, step - 1, bestMoments[step - 1]!];
-          }
-        }
-        if (isFree) {
-          const elsewhere = bests[place!.step]! - priceOf(step);
-          if (elsewhere > most)
-            [most, backStep, backMoment] = [elsewhere, place!.step, place!.moment];
-        }
-        if (most === -Infinity) return false;
-        const worth = most + riseOf(step) - FLOOR;
-        const cell = step * MEMORY + column;
-        worths[cell] = worth;
-        backSteps[cell] = backStep;
-        backMoments[cell] = backMoment;
-        return worth > bests[step]!;
-      };
-      const better: number[] = [];
-      if (before.from > 0 && begin(0)) better.push(0);
-      for (let step = before.from; step <= (after ?? part).to; step++)
-        if (begin(step)) better.push(step);
-      for (const step of better) {
-        bests[step] = worths[step * MEMORY + column]!;
-        bestMoments[step] = now;
-      }
-      if (better.length > 0) decide();
-    },
-  };
+  private playAt(interval: number): void {
+    if (interval === this.usual) return;
+    this.usual = interval;
+    const longest = Math.round(LONGEST * interval + HESITATION / this.pace.hop);
+    this.costs = Float32Array.from({ length: Math.min(MEMORY, longest + 1) }, (_, k) =>
+      Math.min(MOST_OFF, OFF * (k / interval - 1) ** 2),
+    );
+  }
 }
+
+const cellOf = ({ step, moment }: Begun): number => step * MEMORY + (moment % MEMORY);
