@@ -6,7 +6,7 @@
  * unsay();                                     takes the message away
  */
 import { signal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Button } from '../button/button';
 import styles from './notice.module.css';
 
@@ -36,6 +36,7 @@ export function unsay(): void {
 /** Stands once in the shell. The region is always there: one that appears with its text is not read aloud. */
 export function Notice() {
   const shown = message.value;
+  const text = useRef<HTMLParagraphElement>(null);
   useEffect(() => {
     if (shown === null || shown.action !== null) return undefined;
     const timer = setTimeout(unsay, STAY);
@@ -43,13 +44,15 @@ export function Notice() {
   }, [shown]);
   return (
     <div class={styles.notice} data-screen-only data-empty={shown === null}>
-      <p role="status" class={styles.text}>
+      <p ref={text} role="status" tabIndex={-1} class={styles.text}>
         {shown?.text}
       </p>
       {shown?.action && (
         <Button
           kind="quiet"
           onClick={() => {
+            // The button goes: without it the focus would be at the top of the page.
+            text.current?.focus({ preventScroll: true });
             unsay();
             shown.action?.do();
           }}
