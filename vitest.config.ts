@@ -3,7 +3,17 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files in tests/browser that take longest, longest first: begun late, one of them would be waited for alone. */
-const LONGEST = ['store', 'access', 'students', 'pwa', 'playback', 'listening', 'studio-story'];
+const LONGEST = [
+  'access',
+  'microphone',
+  'store',
+  'microphone-check',
+  'listening',
+  'playback',
+  'pwa',
+  'students',
+  'studio-story',
+];
 
 function rankOf({ moduleId }: TestSpecification): number {
   const place = LONGEST.findIndex((name) => moduleId.endsWith(`/browser/${name}.test.ts`));
