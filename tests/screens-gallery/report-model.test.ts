@@ -7,6 +7,8 @@ import { minutesOn } from '../../shared/planning/dates';
 import { parseDrillId } from '../../shared/planning/drills/kinds';
 import { handedOut, reportOf } from '../../shared/planning/report';
 import { replay } from '../../shared/planning/student';
+import { evidenceText, passText } from '../../src/screens/report/report-words';
+import { weakestPart } from '../../src/screens/report/standing-parts';
 import { SAMPLES } from '../formats/samples';
 import { event, programme, run, START } from '../learning/events';
 
@@ -55,6 +57,13 @@ describe('the report', () => {
   it('calls the evidence thin while less than half has been played', () => {
     expect(report({}, ...allPlayed.slice(0, 5)).isThin).toBe(true);
     expect(report({}, ...allPlayed.slice(0, 6)).isThin).toBe(false);
+  });
+
+  it('says what it knows nothing of, and which day it speaks of', () => {
+    expect(evidenceText(report({}))).toBe('Nothing has been played yet: the figures are guesses.');
+    expect(evidenceText(report({}, ...allPlayed))).toBe('11 of 11 items have been played.');
+    expect(passText(report({ date: null }))).toMatch(/^Of an examination today that draws/);
+    expect(passText(report({ date: addDays(TODAY, 5) }))).toMatch(/examination on that day that/);
   });
 
   it('lists the weakest first, and neither what was never played nor what is set aside', () => {
@@ -151,5 +160,19 @@ describe('the report', () => {
     );
     const { teacherRemarks } = report({}, ...remarks);
     expect(teacherRemarks.map(({ text }) => text)).toEqual(['6', '5', '4', '2', '1']);
+  });
+});
+
+describe('the weakest items in words', () => {
+  const textOf = (...events: readonly LogEvent[]) => weakestPart(report({}, ...events), 4).blocks;
+
+  it('tells where nothing was played from where all that was played is set aside', () => {
+    const aside = allPlayed.flatMap((one) =>
+      one.kind === 'run' ? [event({ kind: 'aside', item: one.item, aside: true })] : [],
+    );
+    expect(textOf()).toEqual([{ kind: 'text', text: 'Nothing has been played yet.' }]);
+    expect(textOf(...allPlayed, ...aside)).toEqual([
+      { kind: 'text', text: 'All that was played has been set aside.' },
+    ]);
   });
 });

@@ -55,9 +55,14 @@ export const stagesPart = ({ stages }: Report, grouping: Grouping): Part =>
 export const changePart = (report: Report): Part =>
   part(`Since the report of ${dateText(report.change!.day)}`, list(changeTexts(report.change!)));
 
-export function weakestPart({ weakest }: Report, grouping: Grouping): Part {
+/** What stands in place of the weakest items where there are none. */
+export const noWeakestText = ({ played }: Report): string =>
+  played === 0 ? 'Nothing has been played yet.' : 'All that was played has been set aside.';
+
+export function weakestPart(report: Report, grouping: Grouping): Part {
+  const { weakest } = report;
   if (weakest.length === 0) {
-    return part('Weakest of each stage', text('Nothing has been played yet.'));
+    return part('Weakest of each stage', text(noWeakestText(report)));
   }
   return part(
     'Weakest of each stage',

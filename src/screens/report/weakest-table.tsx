@@ -8,6 +8,7 @@ import { shortDay } from '../../parts/dates';
 import { chordText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { SHORT_WAY } from '../../parts/short-way';
+import { noWeakestText } from './standing-parts';
 import styles from './table.module.css';
 
 interface WeakestTableProps {
@@ -21,7 +22,7 @@ export function WeakestTable({ report, grouping }: WeakestTableProps) {
     return (
       <section>
         <h2>Weakest of each stage</h2>
-        <p class={styles.note}>Nothing has been played yet.</p>
+        <p class={styles.note}>{noWeakestText(report)}</p>
       </section>
     );
   }
