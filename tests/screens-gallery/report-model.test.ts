@@ -163,15 +163,16 @@ describe('the report', () => {
   });
 });
 
-describe('the weakest items in words', () => {
-  const textOf = (...events: readonly LogEvent[]) => weakestPart(report({}, ...events), 4).blocks;
+const weakestBlocks = (...events: readonly LogEvent[]) =>
+  weakestPart(report({}, ...events), 4).blocks;
 
+describe('the weakest items in words', () => {
   it('tells where nothing was played from where all that was played is set aside', () => {
     const aside = allPlayed.flatMap((one) =>
       one.kind === 'run' ? [event({ kind: 'aside', item: one.item, aside: true })] : [],
     );
-    expect(textOf()).toEqual([{ kind: 'text', text: 'Nothing has been played yet.' }]);
-    expect(textOf(...allPlayed, ...aside)).toEqual([
+    expect(weakestBlocks()).toEqual([{ kind: 'text', text: 'Nothing has been played yet.' }]);
+    expect(weakestBlocks(...allPlayed, ...aside)).toEqual([
       { kind: 'text', text: 'All that was played has been set aside.' },
     ]);
   });

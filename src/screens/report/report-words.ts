@@ -23,18 +23,20 @@ export function readinessText({ today, date, now }: Report): string {
 
 /** How much of it has been seen. */
 export function evidenceText({ isThin, played, onDate }: Report): string {
+  if (played === 0) return 'Nothing has been played yet: the figures are guesses.';
   const rest = played < onDate.items ? '; the rest is estimated from them' : '';
   return `${isThin ? 'Thin evidence: only ' : ''}${played} of ${onDate.items} items have been played${rest}.`;
 }
 
 /** What the chance to pass is a chance of. */
-export function passText({ pass }: Report): string {
+export function passText({ pass, today, date }: Report): string {
+  const when = date === today ? 'today' : 'on that day';
   const { count, toPass, tempoPercent } = pass.settings;
   const tempo =
     tempoPercent === 100
       ? 'the tempo that is asked'
       : `${tempoPercent} per cent of the tempo that is asked`;
-  return `Of an examination on that day that draws ${count} items, ${toPass} of them at least even at ${tempo}. Good and bad days are reckoned with, nerves are not.`;
+  return `Of an examination ${when} that draws ${count} items, ${toPass} of them at least even at ${tempo}. Good and bad days are reckoned with, nerves are not.`;
 }
 
 const rise = (before: number, now: number): string => {
