@@ -1,6 +1,7 @@
 /**
  * How long it takes from a key of a MIDI keyboard to its light, in the built app: from the time stamp of the message until
- * the frame has been drawn that shows it, on the staff and on the drawn keys, with and without the beat to be seen.
+ * the frame has been drawn that shows it, on the staff and on the drawn keys, with and without the beat to be seen. And of
+ * the microphone, without the app: how soon and how well notes light up.
  */
 import { rmSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
@@ -14,6 +15,7 @@ import { allowMidi, fakeMidi } from '../browser/midi';
 import { prefer, toStand } from '../browser/on-stand';
 import { startServer } from '../browser/server';
 import { OPTIONS } from '../formats/scores';
+import { benchLiveSound } from './live-sound';
 
 const ITEMS: readonly ItemId[] = roundItems('d', 'right.4').map(({ id }) => id);
 const NOTES = 150;
@@ -97,6 +99,11 @@ async function openStand(
 }
 
 export async function benchLights(): Promise<void> {
+  await benchKeyboard();
+  benchLiveSound();
+}
+
+async function benchKeyboard(): Promise<void> {
   const { steps } = expectedOf(scoreOf(ITEMS.map(itemOf), { ...OPTIONS, pedal: false }));
   const keys = steps.flatMap((step) => step.map(({ key }) => key.midi)).slice(0, NOTES);
   const site = buildSite();
