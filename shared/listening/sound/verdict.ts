@@ -113,7 +113,7 @@ function hasLower(low: number, isOctaves: boolean, evidence: Evidence): boolean 
   if (!isOctaves) return null;
   const evenOverOdd = evidence.evenOverOdd(low);
   if (evenOverOdd < MOSTLY_EVEN) return true;
-  return evenOverOdd < SURELY_EVEN ? null : false;
+  return share < FAINT_TOGETHER && evenOverOdd >= SURELY_EVEN ? false : null;
 }
 
 /** The strongest key near to another; itself where there is none. */
