@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../shared/log/day';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
-import { itemOf, STARTING_NOTES } from '../../shared/music/deck';
+import { type ItemId, itemOf, STARTING_NOTES } from '../../shared/music/deck';
 import { replay } from '../../shared/planning/student';
 import { planDay } from '../../shared/planning/today';
 import { standingText } from '../../src/screens/item/standing';
@@ -76,6 +76,17 @@ describe('why an item is open or not', () => {
   it('knows what the programme does not ask for', () => {
     expect(standing('e.major-6.right.2')).toContain('does not ask for this starting note');
     expect(standing('d.major-6.right.4')).toContain('Off the path');
+  });
+
+  it('promises no opening beyond what the programme asks of a chord', () => {
+    const { stages } = DEFAULT_PROGRAMME;
+    const triads = { ...stages['together.4'], chords: ['major-53'] as const };
+    const student = replay([programme({ stages: { ...stages, 'together.4': triads } })]);
+    const textOf = (id: ItemId) => standingText(student, student.programme!, itemOf(id));
+    const notAsked = 'The programme does not ask for it in this way.';
+    expect(textOf('d.major-6.together.4')).toBe(notAsked);
+    expect(textOf('d.major-53.together.contrary')).toBe(notAsked);
+    expect(textOf('d.major-53.together.4')).toMatch(/^Not open yet\. It opens when/);
   });
 });
 

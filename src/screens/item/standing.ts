@@ -3,6 +3,7 @@ import { type Programme, targetFor } from '../../../shared/log/programme';
 import { type Item, itemAt, STAGES, stageIndex } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
 import { HANDS_IN_WORDS } from '../../../shared/planning/reasons';
+import { lastStageOf } from '../../../shared/planning/stages';
 import type { Student } from '../../../shared/planning/student';
 import { turnOf, turnText } from '../../../shared/planning/turns';
 import { dateText } from '../../parts/dates';
@@ -15,6 +16,9 @@ export function standingText(student: Student, programme: Programme, item: Item)
   if (stage < 0) return 'Off the path: help for one hand while four octaves together are stuck.';
   if (!programme.notes.includes(item.note)) {
     return 'The programme does not ask for this starting note.';
+  }
+  if (stage > lastStageOf(programme, item.chord)) {
+    return 'The programme does not ask for it in this way.';
   }
   const open = student.stages.open[item.arpeggioIndex]!;
   if (stage > open) return closedText(student, programme, item);
