@@ -14,7 +14,7 @@ export const PICTURES = ['keys', 'staff'] as const;
 export const KEY_SIGNATURES = ['none', 'own'] as const;
 /** What the app listens to while one plays. */
 export const EARS = ['none', 'midi', 'microphone'] as const;
-/** What turns the page while a MIDI keyboard is heard: the beat (without one, the hand), or the player's own playing. */
+/** What turns the page while a run is heard: the beat (without one, the hand), or the player's own playing. */
 export const TURNERS = ['beat', 'player'] as const;
 /** Milliseconds by which the seen beat may be moved against the heard one. */
 export const MOST_LATENCY = 300;
