@@ -12,15 +12,22 @@ const COUNT = 6;
 const TO_PASS = 5;
 
 /** All of a programme, at the tempo that it asks for. */
-export const defaultSettings = (programme: Programme): ExaminationSettings => ({
-  notes: notesOf(programme),
-  chords: CHORD_IDS,
-  stages: askedStages(programme),
-  count: COUNT,
-  toPass: TO_PASS,
-  tempoPercent: 100,
-  beat: false,
-});
+export const defaultSettings = (programme: Programme): ExaminationSettings =>
+  fittedTo(programme, {
+    notes: notesOf(programme),
+    chords: CHORD_IDS,
+    stages: askedStages(programme),
+    count: COUNT,
+    toPass: TO_PASS,
+    tempoPercent: 100,
+    beat: false,
+  });
+
+/** No more drawn than there are, and no more needed than are drawn. */
+export function fittedTo(programme: Programme, settings: ExaminationSettings): ExaminationSettings {
+  const count = Math.max(1, Math.min(settings.count, poolOf(programme, settings).length));
+  return { ...settings, count, toPass: Math.min(settings.toPass, count) };
+}
 
 /** Settings of an earlier examination as far as the programme of today still asks for it; null if nothing is left. */
 export function settingsFor(

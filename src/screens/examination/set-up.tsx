@@ -9,7 +9,12 @@ import {
 } from '../../../shared/log/examination';
 import type { Judge } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
-import { defaultSettings, poolOf, settingsFor } from '../../../shared/planning/examination/draw';
+import {
+  defaultSettings,
+  fittedTo,
+  poolOf,
+  settingsFor,
+} from '../../../shared/planning/examination/draw';
 import { Button } from '../../parts/button/button';
 import { Choice } from '../../parts/choice/choice';
 import { Page } from '../../parts/page/page';
@@ -44,7 +49,7 @@ export function SetUp({ programme, onBegin }: SetUpProps) {
   const [judge, setJudge] = useState<Judge>(examinations.at(-1)?.judge ?? 'player');
   const forecast = useForecast(programme, settings);
   const change = (part: Partial<ExaminationSettings>) =>
-    setSettings(fitted(programme, { ...settings, ...part }));
+    setSettings(fittedTo(programme, { ...settings, ...part }));
   const pool = poolOf(programme, settings).length;
   return (
     <Page
@@ -153,10 +158,4 @@ const lastSettings = (
   programme: Programme,
   last: { readonly settings: ExaminationSettings } | undefined,
 ): ExaminationSettings =>
-  (last && settingsFor(programme, last.settings)) ?? fitted(programme, defaultSettings(programme));
-
-/** No more drawn than there are, and no more needed than are drawn. */
-function fitted(programme: Programme, settings: ExaminationSettings): ExaminationSettings {
-  const count = Math.max(1, Math.min(settings.count, poolOf(programme, settings).length));
-  return { ...settings, count, toPass: Math.min(settings.toPass, count) };
-}
+  (last && settingsFor(programme, last.settings)) ?? defaultSettings(programme);

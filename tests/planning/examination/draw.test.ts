@@ -1,7 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import type { Examination } from '../../../shared/planning/student';
-import { DEFAULT_PROGRAMME } from '../../../shared/log/programme';
-import { itemOf } from '../../../shared/music/deck';
+import { DEFAULT_PROGRAMME, type Programme } from '../../../shared/log/programme';
+import { itemOf, type Stage } from '../../../shared/music/deck';
 import { chanceOf } from '../../../shared/planning/examination/chance';
 import {
   askedTempo,
@@ -14,7 +14,8 @@ import {
 import { factorOf } from '../../../shared/planning/examination/factor';
 import { outcomeOf, trackRecord } from '../../../shared/planning/examination/outcome';
 import { passChance, pivotChance, tallyOf } from '../../../shared/planning/examination/tally';
-import { replay } from '../../../shared/planning/student';
+import { reportOf } from '../../../shared/planning/report';
+import { newStudent, replay } from '../../../shared/planning/student';
 import { event, programme } from '../../learning/events';
 import { SAMPLES } from '../../formats/samples';
 
@@ -167,4 +168,25 @@ describe('an examination in the log', () => {
     expect(record.expected).toBeCloseTo(1.4, 12);
     expect(record.error).toBeCloseTo((0.04 + 0.36) / 2, 12);
   });
+});
+
+test('no more is drawn of a small programme than it asks for, in the report as well', () => {
+  const { stages } = DEFAULT_PROGRAMME;
+  const not = (stage: Stage) => ({ ...stages[stage], asked: false });
+  const small: Programme = {
+    ...DEFAULT_PROGRAMME,
+    notes: ['d'],
+    stages: {
+      ...stages,
+      'right.2': { ...stages['right.2'], chords: ['major-53', 'minor-53'] },
+      'left.2': not('left.2'),
+      'together.2': not('together.2'),
+      'together.4': not('together.4'),
+    },
+  };
+  expect(defaultSettings(small)).toMatchObject({ count: 2, toPass: 2 });
+  expect(drawItems(small, defaultSettings(small), 1)).toHaveLength(2);
+  expect(
+    reportOf({ ...newStudent(), programme: small }, small, '2026-11-25').pass.settings.count,
+  ).toBe(2);
 });
