@@ -62,7 +62,14 @@ describe('the report', () => {
   it('says what it knows nothing of, and which day it speaks of', () => {
     expect(evidenceText(report({}))).toBe('Nothing has been played yet: the figures are guesses.');
     expect(evidenceText(report({}, ...allPlayed))).toBe('11 of 11 items have been played.');
-    expect(passText(report({ date: null }))).toMatch(/^Of an examination today that draws/);
+    expect(passText(report({ date: null }))).toMatch(/^Of an examination today that draws 6 items/);
+    const one = {
+      ...ONLY_RIGHT,
+      'right.2': { ...stages['right.2'], chords: ['major-53'] as const },
+    };
+    expect(passText(report({ stages: one }))).toMatch(
+      / draws one item, at least even at the tempo/,
+    );
     expect(passText(report({ date: addDays(TODAY, 5) }))).toMatch(/examination on that day that/);
   });
 

@@ -36,7 +36,8 @@ export function passText({ pass, today, date }: Report): string {
     tempoPercent === 100
       ? 'the tempo that is asked'
       : `${tempoPercent} per cent of the tempo that is asked`;
-  return `Of an examination ${when} that draws ${count} items, ${toPass} of them at least even at ${tempo}. Good and bad days are reckoned with, nerves are not.`;
+  const drawn = count === 1 ? 'one item,' : `${count} items, ${toPass} of them`;
+  return `Of an examination ${when} that draws ${drawn} at least even at ${tempo}. Good and bad days are reckoned with, nerves are not.`;
 }
 
 const rise = (before: number, now: number): string => {
