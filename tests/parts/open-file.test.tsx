@@ -25,8 +25,13 @@ function previewWith(damaged: number) {
 
 afterEach(cleanup);
 
-/** What is told before and after. */
-async function takeIn(damaged: number): Promise<readonly [string, string]> {
+const madeOn = () => screen.getByText('Made on').parentElement!.textContent;
+
+/** What is told before and after. `look` sees the dialog. */
+async function takeIn(
+  damaged: number,
+  look = (): void => undefined,
+): Promise<readonly [string, string]> {
   const store = fakeStore([]);
   store.previewBackup = async () => previewWith(damaged);
   store.restore = async () => undefined;
@@ -37,6 +42,7 @@ async function takeIn(damaged: number): Promise<readonly [string, string]> {
     </StoreContext.Provider>,
   );
   await screen.findByText('Take this in?');
+  look();
   const told = screen.getByText('Not yet here').closest('dl')!.textContent;
   fireEvent.click(screen.getByText('Take in'));
   await vi.waitFor(() => expect(onTakenIn).toHaveBeenCalledOnce());
@@ -58,4 +64,16 @@ test('where nothing is damaged, nothing is said of it', async () => {
   const [told, said] = await takeIn(0);
   expect(told).not.toContain('amaged');
   expect(said).toBe('Taken in.');
+});
+
+test('the day on which a file was made is that of the place where it is opened', async () => {
+  const home = process.env['TZ'];
+  process.env['TZ'] = 'America/New_York';
+  try {
+    // Made at midnight UTC of 1 January 1970.
+    await takeIn(0, () => expect(madeOn()).toBe('Made on31 December 1969'));
+  } finally {
+    if (home === undefined) delete process.env['TZ'];
+    else process.env['TZ'] = home;
+  }
 });

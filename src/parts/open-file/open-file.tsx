@@ -14,6 +14,7 @@ import {
   type StudentPreview,
 } from '../../../shared/formats/backup';
 import { isOfferFile, LONGEST_OFFER, readOfferFile } from '../../../shared/formats/programme-offer';
+import { dayOf } from '../../clock';
 import { go } from '../../route';
 import { StudentsContext, useStore } from '../../store-context';
 import { Button } from '../button/button';
@@ -108,7 +109,7 @@ function PreviewText({ preview }: { readonly preview: BackupPreview }) {
   return (
     <div class={styles.preview}>
       <dl>
-        <Fact name="Made on">{dateText(made.slice(0, 10))}</Fact>
+        <Fact name="Made on">{dateText(dayOf(Date.parse(made)))}</Fact>
         {students.length === 0 && <Fact name="Records">none</Fact>}
       </dl>
       {students.map((one) => (
