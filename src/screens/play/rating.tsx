@@ -1,6 +1,7 @@
 /** After a run: how it went. One tap, or one press of the pedal, when it went as expected. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { Button } from '../../parts/button/button';
+import { useMedia } from '../../parts/media';
 import { unsay } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
@@ -27,6 +28,8 @@ export function RatingScreen({ session, setSession }: RatingProps) {
   const [failure, setFailure] = useState<string | null>(null);
   const [isSaving, setSaving] = useState(false);
   const isSettled = useSettled();
+  // A telephone is nearer, and has no room to give away.
+  const isWide = useMedia('(min-width: 44rem)');
   const { entry, tempo, pedal } = session;
 
   const save = async (rating: Session) => {
@@ -61,7 +64,7 @@ export function RatingScreen({ session, setSession }: RatingProps) {
           label={entry.items.length === 1 ? 'Tempo played' : 'Tempo of all'}
           tempo={tempo}
           grouping={store.student.value.programme!.grouping}
-          size="stand"
+          size={isWide ? 'stand' : 'normal'}
           onChange={(played) => setSession({ ...session, tempo: played })}
         />
         <PedalChoice
