@@ -39,10 +39,7 @@ export function DataSection() {
     <>
       <Section title="Backup">
         <p>
-          {runs === 0
-            ? 'No run is on the record yet.'
-            : `${runs} runs are on the record, on this device and nowhere else.`}{' '}
-          {state !== null && backupText(state.lastBackup, store.today.value)}
+          {recordText(runs)} {state !== null && backupText(state.lastBackup, store.today.value)}
         </p>
         {hasSeveral && <p>A backup holds all students of this device.</p>}
         <Button onClick={() => void saveBackup(store).then(read)}>Save a backup file</Button>
@@ -64,6 +61,12 @@ export function DataSection() {
       </Section>
     </>
   );
+}
+
+function recordText(runs: number): string {
+  if (runs === 0) return 'No run is on the record yet.';
+  const are = runs === 1 ? 'One run is' : `${runs} runs are`;
+  return `${are} on the record, on this device and nowhere else.`;
 }
 
 function backupText(last: Day | null, today: Day): string {
