@@ -75,9 +75,26 @@ test('what the programme does not ask for is a dot without shade, and the legend
   const legend = screen.getByText('set aside', { exact: false, selector: 'li' }).parentElement!;
   expect(legend.textContent).toContain('· not asked for');
   cleanup();
+  show('left.2', [{ kind: 'programme', programme: only }]);
+  expect(screen.getByText('The programme does not ask for it.')).toBeTruthy();
+  expect(document.body.textContent).not.toContain('at least even');
+  cleanup();
   show('right.2', [BEGIN]);
   const all = screen.getByText('set aside', { exact: false, selector: 'li' }).parentElement!;
   expect(all.textContent).not.toContain('not asked for');
+});
+
+test('where chords are asked for at different tempos, no one tempo is told for all', () => {
+  const { stages } = BEGIN.programme;
+  const told = (targets: Programme['stages']['right.2']['targets']) => {
+    cleanup();
+    const goal = { ...stages['right.2'], ...(targets && { targets }) };
+    const programme = { ...BEGIN.programme, stages: { ...stages, 'right.2': goal } };
+    show('right.2', [{ kind: 'programme', programme }]);
+    return screen.getByText(/^Chance in per cent of at least even at/).textContent;
+  };
+  expect(told({ 'dominant-7': 200 })).toMatch(/at what is asked of each chord, today\.$/);
+  expect(told(undefined)).toMatch(/tempo 60, 4 notes a beat today\.$/);
 });
 
 test('the other starting notes and the date of the programme are one touch away', () => {

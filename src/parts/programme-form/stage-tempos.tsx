@@ -67,13 +67,13 @@ function TemposOf({ stage, value, onChange }: TemposOfProps) {
   const goal = value.stages[stage];
   const { target, targets = {}, chords = CHORD_IDS } = goal;
   return (
-    <fieldset class={styles.goals}>
+    <fieldset class={styles.tempos}>
       <legend class={styles.label}>{wayText(stage)}</legend>
       {FAMILIES.map(([name, family]) => {
         const first = family.find((chord) => chords.includes(chord));
         if (first === undefined) return null;
         return (
-          <div key={name} class={styles.goal}>
+          <div key={name} class={styles.tempo}>
             {name}
             <TempoStepper
               label={`Tempo of ${name}, ${wayText(stage)}`}

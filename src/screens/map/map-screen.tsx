@@ -42,6 +42,8 @@ function Map({ student, programme, named }: MapProps) {
   const day = isOnDate && date !== null ? date : today;
   const way = WAYS.find((candidate) => candidate === named) ?? frontOf(student, programme);
   const [slowest, fastest] = targetRange(programme, way);
+  const chords = roundItems(programme.notes[0]!, way);
+  const onTheWay = chords.filter((item) => isOnTheWay(programme, item)).length;
   const notes = areAllShown ? STARTING_NOTES : programme.notes;
   return (
     <Page title="Map" isWide>
@@ -54,15 +56,19 @@ function Map({ student, programme, named }: MapProps) {
       <div class={styles.head}>
         <div>
           <h2 class={styles.way}>{wayText(way)}</h2>
-          <p>
-            Chance in per cent of at least even at{' '}
-            {slowest === fastest ? (
-              <Mark tempo={fastest} grouping={programme.grouping} />
-            ) : (
-              'the tempo that is asked for each chord'
-            )}
-            {day === today ? ' today.' : ` on ${shortDay(day)}, if nothing is played until then.`}
-          </p>
+          {onTheWay === 0 ? (
+            <p>The programme does not ask for it.</p>
+          ) : (
+            <p>
+              Chance in per cent of at least even at{' '}
+              {slowest === fastest ? (
+                <Mark tempo={fastest} grouping={programme.grouping} />
+              ) : (
+                'what is asked of each chord,'
+              )}
+              {day === today ? ' today.' : ` on ${shortDay(day)}, if nothing is played until then.`}
+            </p>
+          )}
         </div>
         {date !== null && (
           <Choice
@@ -78,9 +84,7 @@ function Map({ student, programme, named }: MapProps) {
         )}
       </div>
       <MapTable student={student} programme={programme} notes={notes} way={way} day={day} />
-      <Legend
-        isAllAsked={roundItems(notes[0]!, way).every((item) => isOnTheWay(programme, item))}
-      />
+      <Legend isAllAsked={onTheWay === chords.length} />
       <p>
         <a href={hrefOf('fingering')}>Fingering chart</a>
       </p>

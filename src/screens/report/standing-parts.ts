@@ -32,11 +32,11 @@ export const stagesPart = ({ stages }: Report, grouping: Grouping): Part =>
       kind: 'table',
       columns: [
         { name: 'Stage', look: 'text', width: 0.43 },
-        { name: 'Asked', look: 'number', width: 0.095 },
-        { name: 'Reach', look: 'number', width: 0.095 },
-        { name: 'Played', look: 'number', width: 0.19 },
-        { name: '%', look: 'number', width: 0.07 },
-        { name: '', look: 'bar', width: 0.12 },
+        { name: 'Asked', look: 'number', width: 0.14 },
+        { name: 'Reach', look: 'number', width: 0.09 },
+        { name: 'Played', look: 'number', width: 0.175 },
+        { name: '%', look: 'number', width: 0.065 },
+        { name: '', look: 'bar', width: 0.1 },
       ],
       rows: stages.map(({ stage, targets, reach, played, items, share }) => [
         wayText(stage),
