@@ -12,6 +12,8 @@ const ITERATIONS = 25;
 const PARTIALS = 14;
 const FAINTEST = 0.02;
 const HIGHEST = 8000;
+/** Share of that up to which the highest partial may lie and reach. */
+const ABOVE = 1.05;
 /** Cents by which a partial may lie elsewhere; from STRETCHED on one more a semitone, as pianos are tuned wider there. */
 const TOLERANCE = 10;
 const STRETCHED = 80;
@@ -53,9 +55,9 @@ export function evidenceIn(sound: Sound, options: EvidenceOptions): (at: number)
   const { interval, tuning, keys } = options;
   const { rate } = sound;
   const length = Math.min(lengthAt(rate, LONGEST), Math.round(SHARE * interval * rate));
-  const spectra = spectraOf(sound, length);
   const lobe = (LOBE * rate) / length;
   const most = Math.min(HIGHEST, 0.45 * rate);
+  const spectra = spectraOf(sound, length, ABOVE * most);
   const templates = Array.from({ length: keys.highest - keys.lowest + 1 }, (_, i) =>
     templateOf(keys.lowest + i, spectra, { tuning, lobe, most }),
   );

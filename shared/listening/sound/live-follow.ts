@@ -40,6 +40,7 @@ interface Origin extends Begun {
 }
 
 const NOWHERE: Origin = { worth: -Infinity, step: -1, moment: -1 };
+const BEGINNING: Origin = { ...NOWHERE, worth: 0 };
 
 interface Pace {
   /** Moments from step to step to begin with. */
@@ -63,6 +64,8 @@ export class LiveFollow {
   /** The step that is waited for at the beginning or after a turn. */
   private start = 0;
   private place: Begun | null = null;
+  /** Of the step that is looked at. */
+  private origin: Origin = NOWHERE;
 
   constructor(
     private readonly expected: Expected,
@@ -150,37 +153,41 @@ export class LiveFollow {
 
   private originOf(step: number): Origin {
     // Again and again: what was taken for the first note may have been something else.
-    const first = step === this.start ? { ...NOWHERE, worth: 0 } : NOWHERE;
-    return [this.inTime(step), this.afterStop(step), this.elsewhere(step)].reduce(
-      (best, one) => (one.worth > best.worth ? one : best),
-      first,
-    );
+    this.origin = step === this.start ? BEGINNING : NOWHERE;
+    if (step > 0) {
+      this.offerInTime(step - 1);
+      this.offerAfterStop(step - 1);
+    }
+    this.offerElsewhere(step);
+    return this.origin;
   }
 
   /** From the step before, after about the usual time. */
-  private inTime(step: number): Origin {
-    if (step === 0) return NOWHERE;
-    const row = (step - 1) * MEMORY;
-    const last = Math.min(this.costs.length - 1, this.now);
+  private offerInTime(before: number): void {
+    const { now, worths, costs } = this;
+    const last = Math.min(costs.length - 1, now);
     let [worth, far] = [-Infinity, 0];
     for (let k = Math.max(1, Math.round(SHORTEST * this.usual)); k <= last; k++) {
-      const value = this.worths[row + ((this.now - k) % MEMORY)]! - this.costs[k]!;
+      const value = worths[before * MEMORY + ((now - k) % MEMORY)]! - costs[k]!;
       if (value > worth) [worth, far] = [value, k];
     }
-    return { worth, step: step - 1, moment: this.now - far };
+    this.offer(worth, before, now - far);
   }
 
-  private afterStop(step: number): Origin {
-    if (step === 0) return NOWHERE;
-    const moment = this.bestMoments[step - 1]!;
-    if (this.now - moment < this.costs.length) return NOWHERE;
-    return { worth: this.bests[step - 1]! - STOP, step: step - 1, moment };
+  private offerAfterStop(before: number): void {
+    const moment = this.bestMoments[before]!;
+    const isLater = this.now - moment >= this.costs.length;
+    if (isLater) this.offer(this.bests[before]! - STOP, before, moment);
   }
 
-  private elsewhere(step: number): Origin {
+  private offerElsewhere(step: number): void {
     const { place } = this;
-    if (place === null || this.now - place.moment < SHORTEST * this.usual) return NOWHERE;
-    return { ...place, worth: this.bests[place.step]! - this.priceOf(step) };
+    if (place === null || this.now - place.moment < SHORTEST * this.usual) return;
+    this.offer(this.bests[place.step]! - this.priceOf(step), place.step, place.moment);
+  }
+
+  private offer(worth: number, step: number, moment: number): void {
+    if (worth > this.origin.worth) this.origin = { worth, step, moment };
   }
 
   private priceOf(step: number): number {

@@ -1,6 +1,7 @@
 /** Which notes of a run that goes on have been heard. A light is for what was heard; all else is dark, and no fault. */
 import type { ExpectedStep } from '../expected';
 import type { Lit } from '../follower';
+import type { Hand } from '../../music/fingering/types';
 import type { Evidence } from './evidence';
 import type { Begun } from './live-follow';
 import { verdictsOf } from './verdict';
@@ -62,10 +63,10 @@ export function liveLights(
     },
     lit: () => {
       const lit = { right: new Set<number>(), left: new Set<number>() };
+      let last = -1;
       for (const { step, isHeard } of [...settled, ...recent]) {
-        for (const ofHand of [lit.right, lit.left]) {
-          for (const one of ofHand) if (one >= step) ofHand.delete(one);
-        }
+        if (step <= last) goDarkFrom(step, lit);
+        last = step;
         steps[step]!.forEach(({ hand }, i) => {
           if (isHeard[i]) lit[hand].add(step);
         });
@@ -73,6 +74,12 @@ export function liveLights(
       return lit;
     },
   };
+}
+
+function goDarkFrom(step: number, { right, left }: Readonly<Record<Hand, Set<number>>>): void {
+  for (const ofHand of [right, left]) {
+    for (const one of ofHand) if (one >= step) ofHand.delete(one);
+  }
 }
 
 function heardOf(step: ExpectedStep, evidence: Evidence, usual: number): readonly boolean[] {

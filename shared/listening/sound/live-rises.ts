@@ -1,7 +1,7 @@
 /** How much of each expected key begins to sound, moment by moment while the sound comes in: rises.ts without a future. */
 import type { Recent } from './recent';
 import { energiesIn, OVER, WINDOW } from './rises';
-import { lengthAt, spectraOf } from './spectrum';
+import { lengthAt } from './spectrum';
 
 /** Half as many moments as afterwards: this must cost little. */
 const HOPS_OVER = 4;
@@ -30,8 +30,7 @@ export function liveRisesOf(recent: Recent, keys: readonly number[], tuning: num
   const { rate } = recent.sound;
   const window = lengthAt(rate, WINDOW);
   const hop = Math.round((window * OVER) / HOPS_OVER);
-  const spectra = spectraOf(recent.sound, window);
-  let energiesAt = energiesIn(spectra, keys, tuning);
+  let energiesAt = energiesIn(recent.sound, keys, tuning);
   const first = recent.first();
   /** Of the last moments, the oldest first. */
   const past: Float32Array[] = [];
@@ -41,7 +40,7 @@ export function liveRisesOf(recent: Recent, keys: readonly number[], tuning: num
   return {
     hop: hop / rate,
     retune: (cents) => {
-      energiesAt = energiesIn(spectra, keys, cents);
+      energiesAt = energiesIn(recent.sound, keys, cents);
     },
     start: (first + window / 2 + (HOPS_OVER / 2) * hop) / rate,
     next: () => {

@@ -6,9 +6,9 @@ import { tuningNow, tuningOf } from './tuning';
 const FROM = 1.5;
 const AGAIN = 0.5;
 /** Seconds that are looked at. */
-const LOOKED_AT = 5;
+const LOOKED_AT = 4;
 /** Seconds from one look to the next once it can be told, as short sounds tell it some cents too low. */
-const LATER = [1, 2, 3];
+const LATER = [1.5, 3];
 /** Seconds after which a piano whose tones do not agree is taken to be at 440 Hz for the time being. */
 const AT_LAST = 6;
 

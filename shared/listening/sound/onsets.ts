@@ -71,8 +71,10 @@ function localMeans(values: Float32Array, around: number): Float32Array {
 
 function fluxOf(sound: Sound): Float32Array {
   const { rate, samples } = sound;
-  const spectra = spectraOf(sound, WINDOW);
-  const edges = edgesOf(spectra.spacing, Math.min(HIGHEST, 0.45 * rate));
+  const highest = Math.min(HIGHEST, 0.45 * rate);
+  // Up to the end of the band in which the highest lies.
+  const spectra = spectraOf(sound, WINDOW, 2 ** (1 / BANDS_OF_OCTAVE) * highest);
+  const edges = edgesOf(spectra.spacing, highest);
   const bands = edges.length - 1;
   const moments = Math.max(0, Math.floor((samples.length - WINDOW) / HOP) + 1);
   const levels = new Float32Array(moments * bands);

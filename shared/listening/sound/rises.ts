@@ -1,7 +1,7 @@
 /** How much of a key begins to sound when: the rise of its partial tones, for every key that is expected. */
 import type { ExpectedStep } from '../expected';
 import { partialsOf } from './piano';
-import { lengthAt, type Sound, type Spectra, spectraOf } from './spectrum';
+import { lengthAt, type Sound, spectraOf } from './spectrum';
 
 /** Samples of sound in a spectrum, and the share of that over which a rise is taken. */
 export const WINDOW = 4096;
@@ -29,7 +29,7 @@ export function risesOf(sound: Sound, steps: readonly ExpectedStep[], tuning: nu
   const hop = Math.round((window * OVER) / HOPS_OVER);
   const length = Math.max(0, Math.floor((samples.length - window) / hop) + 1);
   const keys = keysOf(steps);
-  const energiesAt = energiesIn(spectraOf(sound, window), keys, tuning);
+  const energiesAt = energiesIn(sound, keys, tuning);
   const energies = keys.map(() => new Float32Array(length));
   for (let i = 0; i < length; i++) {
     energiesAt(i * hop).forEach((energy, k) => {
@@ -52,11 +52,13 @@ export const keysOf = (steps: readonly ExpectedStep[]): readonly number[] => [
 
 /** How loud the partial tones of each key are from a sample on; the next call overwrites it. */
 export function energiesIn(
-  spectra: Spectra,
+  sound: Sound,
   keys: readonly number[],
   tuning: number,
 ): (from: number) => Float32Array {
-  const most = Math.min(HIGHEST, 0.9 * spectra.spacing * spectra.size);
+  const { rate } = sound;
+  const spectra = spectraOf(sound, lengthAt(rate, WINDOW), HIGHEST);
+  const most = Math.min(HIGHEST, 0.45 * rate);
   const places = keys.map((midi) =>
     partialsOf(midi, tuning, most, PARTIALS).map(({ frequency }) => frequency / spectra.spacing),
   );

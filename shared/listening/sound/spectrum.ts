@@ -22,20 +22,31 @@ export interface Spectra {
   at(from: number): Float32Array;
 }
 
-/** Spectra of pieces of a sound of `length` samples, each under a Hann window. Outside of the sound is silence. */
-export function spectraOf({ samples, rate }: Sound, length: number): Spectra {
+/** Made once for each size, as its tables take longer than many spectra. */
+const transforms = new Map<number, FFT>();
+function transformOf(size: number): FFT {
+  const made = transforms.get(size) ?? new FFT(size);
+  transforms.set(size, made);
+  return made;
+}
+
+/**
+ * Spectra of pieces of a sound of `length` samples, each under a Hann window, up to the `highest` frequency that is looked
+ * at, in Hertz. Outside of the sound is silence.
+ */
+export function spectraOf({ samples, rate }: Sound, length: number, highest = rate / 2): Spectra {
   const size = 2 ** Math.ceil(Math.log2(length));
-  const fft = new FFT(size);
+  const fft = transformOf(size);
   const hann = Float64Array.from(
     { length },
     (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length),
   );
   const piece = new Float64Array(size);
   const complex = new Float64Array(2 * size);
-  const sizes = new Float32Array(size / 2);
+  const sizes = new Float32Array(Math.min(size / 2, Math.ceil((highest * size) / rate) + 2));
   return {
     spacing: rate / size,
-    size: size / 2,
+    size: sizes.length,
     at: (from) => {
       const start = Math.round(from);
       // Inside of the sound without a look at each sample, which takes longer than the sum.

@@ -21,7 +21,7 @@ export const MOST_OFF = 50;
 export function tuningOf(sound: Sound): number | null {
   const { samples, rate } = sound;
   const length = lengthAt(rate, WINDOW);
-  const spectra = spectraOf(sound, length);
+  const spectra = spectraOf(sound, length, HIGHEST);
   const tones: { readonly cents: number; readonly size: number }[] = [];
   for (let from = 0; from + length <= samples.length; from += Math.round(HOP * rate)) {
     const sizes = spectra.at(from);
