@@ -36,10 +36,13 @@ test('at the end of the list another one for the same day can be made', async ()
   const list = dayListOf(store);
   await waitFor(() => expect(list.next.value).not.toBeNull());
   expect(screen.queryByRole('button', { name: 'Another list for today' })).toBeNull();
+  expect(screen.getByText(/^The first day/)).toBeDefined();
   for (const { entry } of list.entries.value) {
     await store.record(entry.items.map((item) => evenRun(item, entry.key)));
   }
-  fireEvent.click(await screen.findByRole('button', { name: 'Another list for today' }));
+  const another = await screen.findByRole('button', { name: 'Another list for today' });
+  expect(screen.queryByText(/^The first day/)).toBeNull();
+  fireEvent.click(another);
   await waitFor(() => expect(screen.getByRole('link', { name: 'Begin' })).toBeDefined());
   expect(screen.queryByText('done')).toBeNull();
 });
@@ -61,4 +64,12 @@ test('near dates are named, and what the week before the examination is like', (
     'Today: lesson.',
     'In 3 days: a date of the programme.',
   ]);
+});
+
+test('on the first day, too, a near date is named: it is why the list is short', () => {
+  const store = fakeStore([setTo({ minutes: 20, date: '2026-11-27' })]);
+  const student = store.student.value;
+  const [first, date] = whatStandsOut(student, planDay(student, '2026-11-25', 10));
+  expect(first).toMatch(/^The first day/);
+  expect(date).toBe('2 days left until 27 November 2026. The lists grow shorter.');
 });

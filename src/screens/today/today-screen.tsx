@@ -59,7 +59,12 @@ function Plan({ plan, list }: { readonly plan: DayPlan; readonly list: DayList }
   const isRest = list.sore.value === null && isRestDay(store.student.value, plan.day);
   return (
     <div data-ready="today">
-      <Remarks plan={plan} student={list.basis.value} isRest={isRest} />
+      <Remarks
+        plan={plan}
+        student={list.basis.value}
+        isRest={isRest}
+        isOver={entries.length > 0 && list.next.value === null}
+      />
       {entries.length === 0 ? (
         <Nothing list={list} day={plan.day} />
       ) : (
@@ -166,11 +171,14 @@ interface RemarksProps {
   /** What the plan rests on. */
   readonly student: Student;
   readonly isRest: boolean;
+  /** Nothing is left on the list: the words for a first day have had their time. */
+  readonly isOver: boolean;
 }
 
-function Remarks({ plan, student, isRest }: RemarksProps) {
+function Remarks({ plan, student, isRest, isOver }: RemarksProps) {
   const store = useStore();
-  const sentences = whatStandsOut(student, plan);
+  const isNew = student.work.size === 0;
+  const sentences = isNew && isOver ? [] : whatStandsOut(student, plan);
   const unread = store.unread.value.length;
   return (
     <div class={styles.remarks}>
@@ -183,7 +191,7 @@ function Remarks({ plan, student, isRest }: RemarksProps) {
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {student.work.size === 0 && (
+      {isNew && !isOver && (
         <p>
           Do you play some of it already? <a href={hrefOf('placement')}>Find out where you are</a>:
           ten runs, about six minutes.
