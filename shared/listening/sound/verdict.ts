@@ -39,8 +39,12 @@ const OTHER_TOGETHER = 0.2;
 const OTHER_INSTEAD = 0.1;
 const FAR = 11;
 const FAR_TOGETHER = 6;
-/** Semitones from a key to its partials 2 to 8, and the share up to which a key there may be nothing else. */
+/**
+ * Semitones from a key to its partials 2 to 8, and the share up to which a key there may be nothing else. Where nothing of
+ * the expected note is there, only the lowest of them are strong enough to pass for another key.
+ */
 const PARTIALS = new Set([12, 19, 24, 28, 31, 34, 36]);
+const STRONG_PARTIALS = new Set([12, 19, 24]);
 const MAY_BE_PARTIAL = 0.28;
 
 /** One for each note of the step. */
@@ -79,8 +83,9 @@ function ofTwo(low: number, high: number, evidence: Evidence): readonly [Verdict
   /** The key that was played for one of the two, where `sure` are known to sound. */
   const instead = (midi: number, sure: readonly number[]): number | null => {
     const played = strongest(evidence, midi, { far: FAR_TOGETHER, without: [low, high] });
-    const mayBePartial = sure.some((key) => PARTIALS.has(played - key));
     const isAbsent = shareOf(evidence, midi) < FAINT_TOGETHER;
+    const partials = isAbsent ? STRONG_PARTIALS : PARTIALS;
+    const mayBePartial = sure.some((key) => partials.has(played - key));
     const other = isAbsent ? OTHER_INSTEAD : OTHER_TOGETHER;
     const least = mayBePartial ? MAY_BE_PARTIAL : other;
     return played !== midi && shareOf(evidence, played) >= least ? played : null;

@@ -1,33 +1,33 @@
-/** What is told of the lower of two notes, by evidence as it was measured on a recorded grand through a small microphone. */
+/** What is told of two notes, by evidence as it was measured on a recorded grand through a small microphone. */
 import { expect, test } from 'vitest';
-import type { ExpectedStep } from '../../../shared/listening/expected';
+import { expectedOf, type ExpectedStep } from '../../../shared/listening/expected';
 import { verdictsOf } from '../../../shared/listening/sound/verdict';
+import { itemOf } from '../../../shared/music/deck';
+import { scoreOf } from '../../../shared/music/score-of';
+import { OPTIONS } from '../../formats/scores';
 
-interface Measured {
-  readonly low: number;
-  readonly high: number;
-  /** Shares of the two notes in the sound that begins. */
-  readonly shares: readonly [number, number];
-  readonly evenOverOdd: number;
-}
+const LOWEST = 30;
+/** Of the right hand and the left. */
+const [ANY_STEP] = expectedOf(
+  scoreOf([itemOf('c.major-53.together.2')], { ...OPTIONS, pedal: false }),
+).steps as [ExpectedStep];
 
-function lowerOf({ low, high, shares, evenOverOdd }: Measured): string {
-  const lowest = 30;
+/** The verdicts on the upper and the lower of two notes, by the shares of keys in the sound that begins. */
+function told(
+  [high, low]: readonly [number, number],
+  shares: Readonly<Record<number, number>>,
+  evenOverOdd = 0,
+) {
   const amounts = new Float32Array(70);
-  [amounts[low - lowest], amounts[high - lowest]] = shares;
+  for (const [midi, share] of Object.entries(shares)) amounts[Number(midi) - LOWEST] = share;
   // The rest lies too far from both for a note that was played instead.
-  amounts[69] = 1 - shares[0] - shares[1];
-  const evidence = { lowest, amounts, total: 1, evenOverOdd: () => evenOverOdd };
-  const step = [high, low].map((midi, i) => ({
-    hand: i === 0 ? 'right' : 'left',
-    key: { midi, spelling: '', tone: 0 },
-    finger: null,
-    change: null,
-    way: 'up',
-  })) as unknown as ExpectedStep;
-  const [upper, lower] = verdictsOf(step, evidence, { usual: 1, isQuiet: true });
-  expect(upper).toEqual({ kind: 'right' });
-  return lower!.kind;
+  amounts[69] = 1 - amounts.reduce((sum, share) => sum + share, 0);
+  const evidence = { lowest: LOWEST, amounts, total: 1, evenOverOdd: () => evenOverOdd };
+  const step = ANY_STEP.map((note, i) => ({
+    ...note,
+    key: { ...note.key, midi: [high, low][i]! },
+  }));
+  return verdictsOf(step, evidence, { usual: 1, isQuiet: true });
 }
 
 test.each([
@@ -44,14 +44,26 @@ test.each([
   ['one of which there is more, and as little of them', 50, 0.07, 3.5, 'unsure'],
   ['one of which there is little, with its odd partials', 50, 0.05, -0.2, 'right'],
   ['one that is played', 50, 0.12, 2, 'right'],
-] as const)('an octave below another: %s', (_, low, share, evenOverOdd, told) => {
-  expect(lowerOf({ low, high: low + 12, shares: [share, 0.6], evenOverOdd })).toBe(told);
+] as const)('an octave below another: %s', (_, low, share, evenOverOdd, lower) => {
+  const verdicts = told([low + 12, low], { [low]: share, [low + 12]: 0.6 }, evenOverOdd);
+  expect(verdicts.map(({ kind }) => kind)).toEqual(['right', lower]);
 });
 
 test.each([
   ['of which there is little', 36, 88, 0.048, 'unsure'],
   ['that is left out', 55, 83, 0.005, 'missed'],
   ['that is played', 34, 87, 0.071, 'right'],
-] as const)('no octave below another, one %s', (_, low, high, share, told) => {
-  expect(lowerOf({ low, high, shares: [share, 0.4], evenOverOdd: 1.2 })).toBe(told);
+] as const)('no octave below another, one %s', (_, low, high, share, lower) => {
+  const verdicts = told([high, low], { [low]: share, [high]: 0.4 });
+  expect(verdicts.map(({ kind }) => kind)).toEqual(['right', lower]);
+});
+
+test('a wrong upper note is told though it lies on a high partial of the lower one', () => {
+  const verdicts = told([83, 54], { 54: 0.58, 82: 0.17 });
+  expect(verdicts).toEqual([{ kind: 'wrong', midi: 82 }, { kind: 'right' }]);
+});
+
+test('a low partial of the lower note is no wrong upper one', () => {
+  const verdicts = told([72, 55], { 55: 0.6, 67: 0.13, 72: 0.013 });
+  expect(verdicts).toEqual([{ kind: 'unsure' }, { kind: 'right' }]);
 });
