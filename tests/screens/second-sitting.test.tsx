@@ -65,11 +65,3 @@ test('near dates are named, and what the week before the examination is like', (
     'In 3 days: a date of the programme.',
   ]);
 });
-
-test('on the first day, too, a near date is named: it is why the list is short', () => {
-  const store = fakeStore([setTo({ minutes: 20, date: '2026-11-27' })]);
-  const student = store.student.value;
-  const [first, date] = whatStandsOut(student, planDay(student, '2026-11-25', 10));
-  expect(first).toMatch(/^The first day/);
-  expect(date).toBe('2 days left until 27 November 2026. The lists grow shorter.');
-});

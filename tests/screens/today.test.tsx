@@ -3,6 +3,8 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { EventBody } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { roundItems, STAGES } from '../../shared/music/deck';
+import { planDay } from '../../shared/planning/today';
+import { whatStandsOut } from '../../src/screens/today/stands-out';
 import { TodayScreen } from '../../src/screens/today/today-screen';
 import { StoreContext } from '../../src/store-context';
 import { fakeStore } from './fake-store';
@@ -54,4 +56,13 @@ test('what was played as often as is good for a day does not ask for more time',
   );
   expect(await screen.findByText(/often enough for today/)).toBeDefined();
   expect(screen.queryByText(FEW)).toBeNull();
+});
+
+test('on the first day, too, a near date is named: it is why the list is short', () => {
+  const programme = { ...DEFAULT_PROGRAMME, date: '2026-11-27' };
+  const store = fakeStore([{ kind: 'programme', programme }]);
+  const student = store.student.value;
+  const [first, date] = whatStandsOut(student, planDay(student, '2026-11-25', 10));
+  expect(first).toMatch(/^The first day/);
+  expect(date).toBe('2 days left until 27 November 2026. The lists grow shorter.');
 });

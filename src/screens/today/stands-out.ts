@@ -13,18 +13,15 @@ const DATE_IN_SIGHT = 60;
 const FURTHER_DATE_IN_SIGHT = 7;
 const LONG_PAUSE = 7;
 
+const FIRST_DAY =
+  'The first day: the tempos are guesses. Play, rate as it went, and from tomorrow the list follows you.';
+
 /** `student` as at the start of the day. */
 export function whatStandsOut(student: Student, plan: DayPlan): readonly string[] {
-  if (student.work.size === 0) {
-    return [
-      'The first day: the tempos are guesses. Play, rate as it went, and from tomorrow the list follows you.',
-    ];
-  }
   const { day } = plan;
+  const hasPractised = student.work.size > 0;
   return [
-    pause(student, day),
-    opened(plan),
-    ...closed(student),
+    ...(hasPractised ? [pause(student, day), opened(plan), ...closed(student)] : [FIRST_DAY]),
     date(student, day),
     ...furtherDates(student, day),
   ].filter((sentence) => sentence !== null);
@@ -58,7 +55,10 @@ function date(student: Student, day: Day): string | null {
   if (days === 0) return 'Today is the day of the programme.';
   const left = days === 1 ? 'One day left.' : `${days} days left until ${dateText(set)}.`;
   const isEve = daysOfEve(student.programme!, day) !== null;
-  return isEve ? `${left} The lists grow shorter, and nothing new comes.` : left;
+  if (!isEve) return left;
+  // To whoever has played nothing all of it is new.
+  const isNew = student.work.size === 0;
+  return `${left} The lists grow shorter${isNew ? '' : ', and nothing new comes'}.`;
 }
 
 /** "Tomorrow: lesson." */
