@@ -41,6 +41,7 @@ test.each([
     3.5,
     'missed',
   ],
+  ['one of which there is as much, and some of them', 62, 0.043, 2, 'unsure'],
   ['one of which there is more, and as little of them', 50, 0.07, 3.5, 'unsure'],
   ['one of which there is little, with its odd partials', 50, 0.05, -0.2, 'right'],
   ['one that is played', 50, 0.12, 2, 'right'],
