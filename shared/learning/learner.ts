@@ -27,6 +27,8 @@ export interface Learner {
   readonly variance: Float64Array;
   /** Effective number of runs: later runs of the same day count for less. */
   readonly runs: Float64Array;
+  /** What runs of other items were worth to an item, in runs of its own. */
+  readonly service: Float64Array;
   /** Days in which about a tenth of an octave of tempo fades. */
   readonly stability: Float64Array;
   /** Day number of an item's last run; 0 is never. */
@@ -74,6 +76,7 @@ export function newLearner(): Learner {
     residual: new Float64Array(DECK_SIZE),
     variance: new Float64Array(DECK_SIZE).fill(ITEM_SPREAD ** 2),
     runs: new Float64Array(DECK_SIZE),
+    service: new Float64Array(DECK_SIZE),
     stability: new Float64Array(DECK_SIZE).fill(3),
     lastDay: new Int32Array(DECK_SIZE),
     runsThatDay: new Int32Array(DECK_SIZE),
@@ -90,6 +93,7 @@ export const cloneLearner = (learner: Learner): Learner => ({
   residual: learner.residual.slice(),
   variance: learner.variance.slice(),
   runs: learner.runs.slice(),
+  service: learner.service.slice(),
   stability: learner.stability.slice(),
   lastDay: learner.lastDay.slice(),
   runsThatDay: learner.runsThatDay.slice(),

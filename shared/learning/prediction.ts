@@ -26,7 +26,7 @@ const ITEM_DRIFT = 0.01 ** 2;
 const ITEM_VARIANCE_LIMIT = 0.35 ** 2;
 
 /** The part of an item's level that it shares: general ability and the way of playing. */
-const sharedLevel = (learner: Learner, item: Item): number =>
+export const sharedLevel = (learner: Learner, item: Item): number =>
   learner.effects[0]! + learner.effects[wayRow(item)]!;
 
 /** Expected level of an item on a day given by number, without anything played until then. */

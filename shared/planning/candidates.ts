@@ -15,10 +15,11 @@ import { type ContraryForm, roundIntervals } from '../music/sequence';
 import { playableTempo, secondsOf, type Tempo } from '../music/tempo';
 import type { Learner } from '../learning/learner';
 import { workingTempo } from '../learning/prediction';
+import { servedBy } from '../learning/practice';
 import { frontStage } from './front';
 import { lastStageOf } from './stages';
 import type { Student } from './student';
-import { valueOfRun } from './value';
+import { valueOfRun, valueOfService } from './value';
 
 /** Own estimates, in seconds: to read and find the first keys, and to rate one item. */
 const ROUND_SETUP = 20;
@@ -81,39 +82,62 @@ const isFree = ({ student, programme, planned }: Planning, item: Item): boolean 
   !student.aside.has(item.id) &&
   (planned.get(item.id) ?? 0) < RUNS_A_DAY;
 
+/** The item that a run of another one serves, if that is worked on. */
+function servedIn({ student, programme, learner }: Planning, item: Item): Item | null {
+  const served = servedBy(learner, item);
+  if (served === null || student.aside.has(served.id)) return null;
+  return isOnTheWay(programme, served) ? served : null;
+}
+
 /**
- * Of each arpeggio the highest open stage is wanted, and lower ones that are asked for and have shown that they need
- * it; a lower stage that was never played is left to the look-back, as it has probably been learnt before.
+ * How an item stands to the work on its arpeggio. At the highest open stage it is an aim in itself, and below if it is
+ * asked for and has shown that it needs it; what was never played there is left to the look-back, as it has probably
+ * been learnt before. Or it serves another one, after that was played itself: nobody gets to four octaves by two alone.
  */
-function isWanted({ student, programme, isPlayedOnly }: Planning, item: Item): boolean {
+function standingOf(planning: Planning, item: Item): 'aim' | 'service' | null {
+  const { student, programme, isPlayedOnly } = planning;
   const stage = stageIndex(item.way);
   const open = frontStage(student, item.arpeggioIndex, isPlayedOnly);
   const front = Math.min(open, lastStageOf(programme, item.chord));
-  if (stage === front) return true;
-  const isKnown = student.learner.runs[item.index]! > 0;
-  return stage < front && isKnown && programme.stages[STAGES[stage]!].asked;
+  if (stage === front) return 'aim';
+  if (stage > front || student.learner.runs[item.index] === 0) return null;
+  if (programme.stages[STAGES[stage]!].asked) return 'aim';
+  const served = servedIn(planning, item);
+  if (served === null) return null;
+  const timesOf = ({ id }: Item): number => planning.planned.get(id) ?? 0;
+  return timesOf(item) < timesOf(served) ? 'service' : null;
 }
 
-/** The fall of an item's shortfall by one more run today, summed over the dates. */
-function valueOf({ learner, day, dates }: Planning, item: Item, target: Tempo): number {
+/** The fall of shortfalls by one more run today, summed over the dates: of what it serves, and of the item's own. */
+function valueOf(planning: Planning, item: Item, isAim: boolean): number {
+  const { learner, programme, day, dates } = planning;
   const today = dayNumber(day);
-  return dates.reduce((sum, date) => sum + valueOfRun(learner, item, target, { today, date }), 0);
+  const served = servedIn(planning, item);
+  return dates.reduce((sum, date) => {
+    const horizon = { today, date };
+    const own = isAim ? valueOfRun(learner, item, targetFor(programme, item), horizon) : 0;
+    if (served === null) return sum + own;
+    const target = targetFor(programme, served);
+    return sum + own + valueOfService(learner, [item, served], target, horizon);
+  }, 0);
 }
 
-function valuedOf(planning: Planning, item: Item): Valued {
+function valuedOf(planning: Planning, item: Item, isAim = true): Valued {
   const { learner, programme, day } = planning;
   return {
     item,
-    value: valueOf(planning, item, targetFor(programme, item)),
+    value: valueOf(planning, item, isAim),
     tempo: Math.min(fastestFor(programme, item), workingTempo(learner, item, day)),
   };
 }
+
+const byValue = (a: Valued, b: Valued): number => b.value - a.value || a.item.index - b.item.index;
 
 const valued = (planning: Planning, items: readonly Item[]): readonly Valued[] =>
   items
     .filter((item) => isFree(planning, item))
     .map((item) => valuedOf(planning, item))
-    .toSorted((a, b) => b.value - a.value || a.item.index - b.item.index);
+    .toSorted(byValue);
 
 /** Seconds of an entry, with getting ready and rating. */
 export function entrySeconds(items: readonly Item[], tempo: Tempo, form: ContraryForm): number {
@@ -151,10 +175,10 @@ export function wholeRound(
 /** Every round of at least so many chords, those first that lack most. */
 const roundsFrom = (
   planning: Planning,
-  byValue: readonly Valued[],
+  sorted: readonly Valued[],
   shortest: number,
 ): readonly Candidate[] =>
-  byValue.slice(shortest - 1).map((_, i) => candidateOf(planning, byValue.slice(0, shortest + i)));
+  sorted.slice(shortest - 1).map((_, i) => candidateOf(planning, sorted.slice(0, shortest + i)));
 
 /** The round of a note in one way that brings most for its time, of at least so many chords; null if too few are free. */
 export function bestRound(
@@ -171,10 +195,14 @@ export function bestRound(
 
 /** Rounds of at least four chords, and every single item. */
 function candidatesIn(planning: Planning, items: readonly Item[]): readonly Candidate[] {
-  const wanted = items.filter((item) => isWanted(planning, item));
-  const byValue = valued(planning, wanted);
-  const singles = byValue.map((one) => candidateOf(planning, [one]));
-  return [...roundsFrom(planning, byValue, SHORTEST_ROUND), ...singles];
+  const wanted = items
+    .flatMap((item) => {
+      const standing = isFree(planning, item) ? standingOf(planning, item) : null;
+      return standing === null ? [] : [valuedOf(planning, item, standing === 'aim')];
+    })
+    .toSorted(byValue);
+  const singles = wanted.map((one) => candidateOf(planning, [one]));
+  return [...roundsFrom(planning, wanted, SHORTEST_ROUND), ...singles];
 }
 
 /** What a note could offer next. */

@@ -1,12 +1,18 @@
 /**
- * Look-back: every fifth entry of a note goes back to a lower stage, in turn. The share is fixed and not earned: the
- * model believes that stages support each other, and only this checks it.
+ * Look-back: every tenth entry of a note goes back to a lower stage, in turn, and every fifth while one hand lags behind
+ * the other. The share is fixed and not earned: the model believes that stages support each other, and only this checks
+ * it.
  */
 import { EVEN } from '../log/events';
-import { roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
+import { type Item, roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
+import type { Learner } from '../learning/learner';
+import { sharedLevel } from '../learning/prediction';
 import type { Student } from './student';
 
-const EVERY = 5;
+const EVERY = 10;
+const EVERY_FOR_A_HAND = 5;
+/** One hand lags when its tempo over two octaves is so much below the other's, in octaves: about a seventh (own choice). */
+const LAG = 0.2;
 /** A single hand is worth practising over four octaves after so many runs that did not come out even. */
 const STUCK_AFTER_RUNS = 4;
 
@@ -23,6 +29,33 @@ function isStuckAtFour(student: Student, note: StartingNote): boolean {
 const frontOf = (student: Student, note: StartingNote): number =>
   Math.max(...roundItems(note, STAGES[0]).map((item) => student.stages.open[item.arpeggioIndex]!));
 
+/** What an item's level is above another's, pauses left out: octaves. */
+const gapOf = (learner: Learner, [one, other]: readonly [Item, Item]): number =>
+  sharedLevel(learner, one) +
+  learner.residual[one.index]! -
+  sharedLevel(learner, other) -
+  learner.residual[other.index]!;
+
+/** The hand that is not gone back to while the other one lags. */
+const sparedBy = (lagging: Way | null): Way | null => {
+  if (lagging === null) return null;
+  return lagging === 'left.2' ? 'right.2' : 'left.2';
+};
+
+/** The hand that lags behind the other over two octaves of a note, of the chords that both have played; null for none. */
+export function laggingHand({ learner }: Student, note: StartingNote): Way | null {
+  const left = roundItems(note, 'left.2');
+  const pairs = roundItems(note, 'right.2').map((item, i): readonly [Item, Item] => [
+    item,
+    left[i]!,
+  ]);
+  const known = pairs.filter((pair) => pair.every(({ index }) => learner.runs[index]! > 0));
+  if (known.length === 0) return null;
+  const gap = known.reduce((sum, pair) => sum + gapOf(learner, pair), 0) / known.length;
+  if (gap > LAG) return 'left.2';
+  return gap < -LAG ? 'right.2' : null;
+}
+
 /**
  * The way of playing that a note goes back to now, or null if it is not time or there is none below. `entriesOf` counts
  * the entries that each note has had so far.
@@ -34,8 +67,14 @@ export function lookBackWay(
 ): Way | null {
   const entries = entriesOf.get(note) ?? 0;
   const front = frontOf(student, note);
-  if (entries % EVERY !== EVERY - 1 || front === 0) return null;
-  const lower: Way[] = STAGES.slice(0, Math.min(front, 3));
-  if (front >= 3 && isStuckAtFour(student, note)) lower.splice(0, 2, 'right.4', 'left.4');
-  return lower[Math.floor(entries / EVERY) % lower.length]!;
+  const lagging = front > 1 ? laggingHand(student, note) : null;
+  const every = lagging === null ? EVERY : EVERY_FOR_A_HAND;
+  if (entries % every !== every - 1 || front === 0) return null;
+  const turn = Math.floor(entries / every);
+  if (front >= 3 && isStuckAtFour(student, note)) {
+    const ways = ['right.4', 'left.4', 'together.2'] as const;
+    return ways[turn % ways.length]!;
+  }
+  const lower = STAGES.slice(0, Math.min(front, 3)).filter((way) => way !== sparedBy(lagging));
+  return lower[turn % lower.length]!;
 }

@@ -1,8 +1,9 @@
 /** Chooses the reason of an entry from the state of the item in it that lacks most. */
 import { daysBetween } from '../log/day';
 import type { Day } from '../log/events';
-import { type Programme, targetFor, targetOfMost } from '../log/programme';
-import { type Item, STAGES, stageIndex } from '../music/deck';
+import { asksFor, type Programme, targetFor, targetOfMost } from '../log/programme';
+import { type Item, type Stage, STAGES, stageIndex } from '../music/deck';
+import { servedBy } from '../learning/practice';
 import { reachOf } from '../learning/prediction';
 import type { Opened, Reason } from './reasons';
 import type { Student } from './student';
@@ -34,6 +35,23 @@ export function weakestOf({ learner, programme }: Student, items: readonly Item[
   return weakest!;
 }
 
+/** An entry of a stage that is not asked for is there for what it serves. */
+function servesReason(
+  student: Student,
+  programme: Programme,
+  items: readonly Item[],
+  day: Day,
+): Reason | null {
+  const served = items.flatMap((item) =>
+    asksFor(programme, item.way as Stage, item.chord)
+      ? []
+      : (servedBy(student.learner, item) ?? []),
+  );
+  if (served.length === 0) return null;
+  const { item, reach } = weakestOf(student, served, day);
+  return { kind: 'serves', reach, target: targetFor(programme, item) };
+}
+
 export function reasonFor(
   student: Student,
   programme: Programme,
@@ -53,6 +71,8 @@ export function reasonFor(
       reach,
     };
   }
+  const serves = servesReason(student, programme, items, day);
+  if (serves !== null) return serves;
   const weakest = { chord: items.length === 1 ? null : item.chord, last, day, reach };
   if (daysBetween(last.day, day) >= LONG_PAUSE) return { kind: 'rested', ...weakest };
   const target = targetFor(programme, item);

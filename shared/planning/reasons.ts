@@ -2,7 +2,7 @@
 import { daysBetween } from '../log/day';
 import { type Day, FLUENCIES } from '../log/events';
 import { type ChordId, chordOf } from '../music/chords';
-import type { Way } from '../music/deck';
+import { handsOf, type Way } from '../music/deck';
 import type { Hand } from '../music/fingering/types';
 import { type Grouping, markOf, type Tempo } from '../music/tempo';
 import type { LastRun } from './student';
@@ -34,8 +34,8 @@ export type Reason =
   | ({ readonly kind: 'wished' } & Expected)
   /** In the week before the date: a whole round at the target before anything else. */
   | ({ readonly kind: 'cold' } & Expected)
-  /** Every fifth entry of a note goes back a stage. */
-  | ({ readonly kind: 'look-back'; readonly way: Way } & Expected)
+  /** Every tenth entry of a note goes back a stage, and every fifth while a hand lags behind the other. */
+  | ({ readonly kind: 'look-back'; readonly way: Way; readonly lagging: Way | null } & Expected)
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
   | {
       readonly kind: 'new';
@@ -49,6 +49,8 @@ export type Reason =
   | ({ readonly kind: 'rested' } & Weakest)
   /** Most tempo to gain for the time it takes. */
   | ({ readonly kind: 'short'; readonly target: Tempo } & Weakest)
+  /** Not asked for itself, but what it does for four octaves is the most to gain: their reach and what is asked there. */
+  | { readonly kind: 'serves'; readonly reach: Tempo; readonly target: Tempo }
   /** The other hand is sore. */
   | { readonly kind: 'spared'; readonly sore: Hand }
   /** A hand is sore, and the head can work. */
@@ -103,6 +105,12 @@ function openedText(below: Way, opened: Opened | null, grouping: Grouping): stri
   return `opened${which} ${agoInWords(turn.day, day)}${turnText(turn, grouping)}`;
 }
 
+function lookBackText({ way, lagging }: Reason & { readonly kind: 'look-back' }): string {
+  if (lagging === null) return 'every tenth time: no hand may lag behind unseen';
+  if (way === lagging) return 'every fifth time while this hand lags behind the other';
+  return `every fifth time while the ${handsOf(lagging)} hand lags behind`;
+}
+
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One or two sentences that a student understands; tempos are metronome marks. */
@@ -114,7 +122,7 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
     case 'cold':
       return `As on the day itself: once, cold, at the tempo that is asked. Likely even at ${mark(reason.reach)}.`;
     case 'look-back':
-      return `Back to ${HANDS_IN_WORDS[reason.way]}, as every fifth time: no hand may lag behind. Likely even at ${mark(reason.reach)}.`;
+      return `Back to ${HANDS_IN_WORDS[reason.way]}, as ${lookBackText(reason)}. Likely even at ${mark(reason.reach)}.`;
     case 'new':
       return reason.below === null
         ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`
@@ -125,6 +133,8 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
       return `${lastText(reason, grouping)}. After the pause likely even at ${mark(reason.reach)}.`;
     case 'short':
       return `${lastText(reason, grouping)}. Likely even at ${mark(reason.reach)} today; ${mark(reason.target)} is asked.`;
+    case 'serves':
+      return `For four octaves, as two are the same moves in half the time. Over four likely even at ${mark(reason.reach)} today; ${mark(reason.target)} is asked.`;
     case 'spared':
       return `Slowly, as the ${reason.sore} hand rests. Stop at once if this one hurts too.`;
     case 'mental':

@@ -1,6 +1,6 @@
 /**
  * Today's list. Each entry is a round from one note, made of the chords that lack most tempo for the date per minute
- * of practice, or a single item; the next entry is another note; every fifth entry of a note goes back a stage.
+ * of practice, or a single item; the next entry is another note; every tenth entry of a note goes back a stage.
  */
 import { dayNumber } from '../log/day';
 import type { Day } from '../log/events';
@@ -21,7 +21,7 @@ import { coldRoundOn } from './cold-round';
 import { datesAhead } from './dates';
 import { isNothingNew } from './front';
 import { joinedNotes } from './joining';
-import { lookBackWay } from './look-back';
+import { laggingHand, lookBackWay } from './look-back';
 import { isTwinOfToday, mayFollow, type Placed } from './order';
 import { reasonFor, weakestOf } from './reason-for';
 import type { Reason } from './reasons';
@@ -122,10 +122,12 @@ type Cause = 'cold' | 'wished' | 'look-back' | null;
 
 function reasonOf(planning: Planning, candidate: Candidate, cause: Cause): Reason {
   const { student, programme, day, planned } = planning;
-  const { items, way } = candidate;
+  const { items, note, way } = candidate;
   const { reach } = weakestOf(student, items, day);
   if (cause === 'cold' || cause === 'wished') return { kind: cause, reach };
-  if (cause === 'look-back') return { kind: 'look-back', way, reach };
+  if (cause === 'look-back') {
+    return { kind: 'look-back', way, lagging: laggingHand(student, note), reach };
+  }
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
     ? { kind: 'again', times: times + 1, reach }

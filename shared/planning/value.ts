@@ -1,5 +1,6 @@
 /** What one more run of an item is worth: how much of its shortfall on the date it takes away. */
 import type { Learner } from '../learning/learner';
+import { serviceOf } from '../learning/practice';
 import { meanAfterRun, meanWithoutRun } from '../learning/prediction';
 import type { Item } from '../music/deck';
 import type { Tempo } from '../music/tempo';
@@ -35,3 +36,15 @@ export const valueOfRun = (
 ): number =>
   shortfall(meanWithoutRun(learner, item, today, date), target) -
   shortfall(meanAfterRun(learner, item, today, date), target);
+
+/** The fall of the shortfall of an item that a run of another one serves. */
+export function valueOfService(
+  learner: Learner,
+  [item, served]: readonly [Item, Item],
+  target: Tempo,
+  { today, date }: Horizon,
+): number {
+  const level = meanWithoutRun(learner, served, today, date);
+  const gain = serviceOf(learner, item, served, today);
+  return shortfall(level, target) - shortfall(level + gain, target);
+}

@@ -13,6 +13,7 @@ import {
   TENTHS,
 } from '../../shared/learning/learner';
 import { observe, observeMark } from '../../shared/learning/observe';
+import { practise } from '../../shared/learning/practice';
 import { chanceEven, reachOf, workingTempo } from '../../shared/learning/prediction';
 import { deckOf, readinessOf } from '../../shared/learning/readiness';
 
@@ -237,5 +238,26 @@ describe('readiness', () => {
     const on = (after: number) =>
       readinessOf(learner, DEFAULT_PROGRAMME, dayOfNumber(DAY + after)).chances.get(item.id)!;
     expect(on(60)).toBeLessThan(on(0));
+  });
+
+  it('takes a run of both hands over two octaves for part of one over four, once these were played', () => {
+    const [two, four] = [itemOf('d.major-6.together.2'), itemOf('d.major-6.together.4')];
+    const other = itemOf('d.minor-6.together.4');
+    const fresh = newLearner();
+    practise(fresh, two, DAY);
+    expect(fresh.residual[four.index]).toBe(0);
+    const learner = newLearner();
+    practise(learner, four, DAY);
+    const before = learner.residual[four.index]!;
+    practise(learner, two, DAY + 1);
+    const byTwo = learner.residual[four.index]! - before;
+    expect(byTwo).toBeGreaterThan(0);
+    practise(learner, two, DAY + 1);
+    expect(learner.residual[four.index]! - before - byTwo).toBeLessThan(byTwo);
+    expect(learner.residual[other.index]).toBe(0);
+    const again = newLearner();
+    practise(again, four, DAY);
+    practise(again, four, DAY);
+    expect(byTwo).toBeLessThan((again.residual[four.index]! - before) * 1.2);
   });
 });

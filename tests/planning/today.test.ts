@@ -35,6 +35,16 @@ const begun = (change?: Partial<Programme>): Student => {
 /** A player whose hands stop together over four octaves and do all else with ease. */
 const stuckAtFour = (item: ItemId): Fluency => (item.endsWith('together.4') ? 1 : 4);
 
+const PATH_ONLY = { asked: false, target: 240 };
+const ONLY_FOUR: Programme['stages'] = {
+  ...DEFAULT_PROGRAMME.stages,
+  'right.2': PATH_ONLY,
+  'left.2': PATH_ONLY,
+  'together.2': PATH_ONLY,
+  'together.4': { asked: true, target: 240 },
+  'together.contrary': PATH_ONLY,
+};
+
 const aside = (item: ItemId, isAside: boolean) => event({ kind: 'aside', item, aside: isAside });
 
 const keysOf = (plan: DayPlan): readonly string[] => plan.entries.map((entry) => entry.key);
@@ -100,27 +110,81 @@ describe("today's list", () => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
-  it('BACK: goes back a stage with every fifth entry of a note, hand after hand', () => {
-    const plans = practise(begun({ reached: 'together.4', notes: ['c', 'd'] }), [0, 1, 2, 3, 4, 5]);
+  it('BACK: goes back a stage with every tenth entry of a note, in turn', () => {
+    const days = Array.from({ length: 14 }, (_, i) => i);
+    const plans = practise(begun({ reached: 'together.4', notes: ['c', 'd'] }), days);
+    const ofC = plans.flatMap((plan) => plan.entries.filter((entry) => entry.note === 'c'));
+    const back = ofC.flatMap((entry, i) => (entry.reason.kind === 'look-back' ? [i] : []));
+    expect(back.length).toBeGreaterThan(3);
+    expect(back.every((place) => place % 10 === 9)).toBe(true);
+    const ways = back.map((place) => ofC[place]!.way);
+    expect(new Set(ways)).toEqual(new Set(['right.2', 'left.2', 'together.2']));
+  });
+
+  it('BACK: goes back with every fifth entry while a hand lags behind the other, and spares the other', () => {
+    const student = begun({ reached: 'together.4', notes: ['c', 'd'] });
+    const weakLeft = (item: ItemId): Fluency => (item.includes('.left.') ? 0 : 4);
+    const alone = (['c', 'd'] as const).flatMap((note) =>
+      (['right.2', 'left.2'] as const).flatMap((way) => roundItems(note, way)),
+    );
+    applyEvents(
+      student,
+      alone.map(({ id }) => run(id, weakLeft(id), 160, 0)),
+      new Set(),
+    );
+    const days = Array.from({ length: 8 }, (_, i) => i + 1);
+    const plans = practise(student, days, weakLeft);
     const ofC = plans.flatMap((plan) => plan.entries.filter((entry) => entry.note === 'c'));
     const back = ofC.flatMap((entry, i) => (entry.reason.kind === 'look-back' ? [i] : []));
     expect(back.length).toBeGreaterThan(3);
     expect(back.every((place) => place % 5 === 4)).toBe(true);
     const ways = back.map((place) => ofC[place]!.way);
-    expect(new Set(ways)).toEqual(new Set(['right.2', 'left.2', 'together.2']));
+    expect(new Set(ways)).toEqual(new Set(['left.2', 'together.2']));
+    const text = ofC
+      .map(({ reason }) => reasonText(reason, 4))
+      .find((one) => one.includes('this hand lags'));
+    expect(text).toMatch(
+      /^Back to left hand, two octaves, as every fifth time while this hand lags/,
+    );
+  });
+
+  it('SERVE: asks for two octaves for the sake of four, where two are not asked for', () => {
+    const student = begun({ reached: 'together.4', notes: ['c', 'd'], stages: ONLY_FOUR });
+    const both = (['together.2', 'together.4'] as const).flatMap((way) =>
+      (['c', 'd'] as const).flatMap((note) => roundItems(note, way)),
+    );
+    applyEvents(
+      student,
+      both.map(({ id }) => run(id, 3, 90, 0)),
+      new Set(),
+    );
+    const entries = planDay(student, onDay(1), 40).entries.filter(
+      ({ way }) => way === 'together.2',
+    );
+    const reasons = entries.map(({ reason }) => reason.kind);
+    expect(reasons).toContain('serves');
+    const serving = entries.find(({ reason }) => reason.kind === 'serves')!.reason;
+    expect(reasonText(serving, 4)).toMatch(
+      /^For four octaves, .* likely even at \d+ today; 60 is asked\.$/,
+    );
+  });
+
+  it('SERVE: leaves two octaves out while four are set aside', () => {
+    const student = begun({ reached: 'together.4', notes: ['c', 'd'], stages: ONLY_FOUR });
+    const both = (['together.2', 'together.4'] as const).flatMap((way) =>
+      (['c', 'd'] as const).flatMap((note) => roundItems(note, way)),
+    );
+    const fours = both.filter(({ way }) => way === 'together.4');
+    applyEvents(
+      student,
+      [...both.map(({ id }) => run(id, 3, 90, 0)), ...fours.map(({ id }) => aside(id, true))],
+      new Set(),
+    );
+    expect(planDay(student, onDay(1), 40).entries).toEqual([]);
   });
 
   it('BACK: looks back at single hands over four octaves when four together are stuck', () => {
-    const asked = { asked: true, target: 240 };
-    const not = { asked: false, target: 240 };
-    const stages = {
-      ...DEFAULT_PROGRAMME.stages,
-      'right.2': not,
-      'left.2': not,
-      'together.2': not,
-      'together.4': asked,
-    };
-    const student = begun({ reached: 'together.4', notes: ['c', 'd'], stages });
+    const student = begun({ reached: 'together.4', notes: ['c', 'd'], stages: ONLY_FOUR });
     const plans = practise(
       student,
       Array.from({ length: 20 }, (_, i) => i),
