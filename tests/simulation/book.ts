@@ -10,9 +10,24 @@ export const NAMES = Object.keys(PLANNER_TEXTS) as PlannerName[];
 
 export const cellText = ({ group, minutes }: Cell): string => `${group}, ${minutes} minutes`;
 
-/** Mean days to 90 %; those who do not get there count as LONGEST, which flatters the slower ways. */
+/** Mean days to 90 %; those who do not get there count as LONGEST. */
 export const meanDays = (outcomes: readonly Outcome[]): number =>
   mean(outcomes.map(({ days }) => days ?? LONGEST));
+
+type Pair = readonly [Outcome, Outcome];
+
+/**
+ * The lives of the same students in two ways, of those whom the second brings there at all: what is beyond a student
+ * for good tells nothing of a way, and would count as much as the time for which the lab follows anyone.
+ */
+export const there = (ours: readonly Outcome[], others: readonly Outcome[]): readonly Pair[] =>
+  ours.map((our, i): Pair => [our, others[i]!]).filter(([, other]) => other.days !== null);
+
+/** Days of the first as a share of those of the second; null if there are none. */
+export function ratioOf(pairs: readonly Pair[]): number | null {
+  if (pairs.length === 0) return null;
+  return meanDays(pairs.map(([our]) => our)) / meanDays(pairs.map(([, other]) => other));
+}
 
 export class Book {
   constructor(readonly results: readonly JobResult[]) {}
@@ -32,13 +47,6 @@ export class Book {
     return sum;
   }
 
-  /** Days of the app as a share of another way's. */
-  ratio(family: FamilyName, cell: Cell, other: PlannerName): number {
-    return (
-      meanDays(this.outcomes(family, cell, 'app')) / meanDays(this.outcomes(family, cell, other))
-    );
-  }
-
   /**
    * For each student the outcome of the way that was best for this one, chosen in hindsight from all that are compared,
    * the one that sees the truth among them: better than every row by its making, and more than any planner can know.
@@ -52,11 +60,5 @@ export class Book {
       const share = Math.max(...lives.map((life) => life.share));
       return { ...lives[0]!, days: days < LONGEST ? days : null, share };
     });
-  }
-
-  /** What the best in hindsight reaches, as a share of another way's days on the same students. */
-  attainable(family: FamilyName, cell: Cell, other: PlannerName): number {
-    const best = this.best(family, cell);
-    return meanDays(best) / meanDays(this.outcomes(family, cell, other).slice(0, best.length));
   }
 }

@@ -155,6 +155,10 @@ it looks one round ahead, so others may be better. The last row but one takes fo
 this one in hindsight, so no row can be better, and no planner can know it: where an aim is beyond it, no way that is
 compared here reaches it. Both are of the first ${oracleStudents} students.
 
+An aim on days is held against the students whom the way that it names brings there within ${LONGEST} days: for some of
+the uneven ones the tempo asked is beyond all that they can ever learn, and such a student would count as ${LONGEST} days with
+every way. This leaves out those who get there with the app alone.
+
 ## Aims
 
 ${dayAimTable(book)}
@@ -165,7 +169,8 @@ ${costs()}
 
 ## Days to 90 % of the items
 
-Mean over students; who is not there after ${LONGEST} days counts as ${LONGEST}, which flatters the slower ways.
+Mean over students; who is not there after ${LONGEST} days counts as ${LONGEST}. For some of the uneven ones the tempo asked is beyond what
+they can ever reach, so these means say less than the aims, which leave out whom the compared way never brings there.
 
 ${dayTables(book)}
 

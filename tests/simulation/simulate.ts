@@ -10,7 +10,7 @@ import { resultsText } from './results';
 
 /** Tuning has used seeds below 100 only. */
 const REPORTED_SEED = 2026;
-const FULL = { seed: REPORTED_SEED, students: 40, oracleStudents: 10, otherStudents: 12 };
+const FULL = { seed: REPORTED_SEED, students: 40, oracleStudents: 8, otherStudents: 12 };
 const QUICK = { seed: 1, students: 4, oracleStudents: 1, otherStudents: 2 };
 const RESULTS = new URL('RESULTS.md', import.meta.url);
 

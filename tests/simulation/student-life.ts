@@ -25,7 +25,7 @@ import { tracesTruth } from './truths/traces';
 
 export { FIRST_DAY, programmeFor } from './courses';
 
-export const LONGEST = 400;
+export const LONGEST = 600;
 /** Whose forecasts are kept is followed for longer, so that it is known whether they came true. */
 export const FOLLOWED = 900;
 const SHARE_AIMED = 0.9;

@@ -9,9 +9,9 @@ import { playableTempo } from '../../../shared/music/tempo';
 import { costed, type MakePlanner, type Morning, NOTES, type Task } from './planner';
 
 const GOALS = NOTES.flatMap((note) => roundItems(note, 'together.4')).map(({ index }) => index);
-const MARGIN = 0.15;
-/** Beyond this a lack counts in proportion, in octaves. */
-const MUCH = 0.3;
+const MARGIN = 0.1;
+/** So that the last come up with the others: best of six ways of counting, among them leaving out the hardest tenth. */
+const POWER = 4;
 /** What holds in three weeks counts, so that today's gloss does not. */
 const AHEAD = 21;
 const WAYS_OF_ENTRY: readonly (readonly Way[])[] = [
@@ -47,7 +47,7 @@ export const oracle: MakePlanner = ({ truth, traits }) => {
   const asked = Math.log2(traits.target / 4);
   const lackOf = (level: number): number => {
     const lack = MARGIN * Math.log1p(Math.exp(-(level - asked - MARGIN) / MARGIN));
-    return lack < MUCH ? lack ** 2 : MUCH * (2 * lack - MUCH);
+    return lack ** POWER;
   };
 
   const kept = new Float64Array(truth.state.length);
