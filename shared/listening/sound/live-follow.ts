@@ -14,7 +14,7 @@ const OFF = 1;
 const MOST_OFF = 0.3;
 const STOP = 0.6;
 /** Rise from which on a note speaks for a step; a step of which nothing is heard costs as much. */
-const FLOOR = 0.25;
+const FLOOR = 0.18;
 /** Worth from which on the first note has been played. */
 const BEGUN = 0.2;
 /** Cost of beginning an arpeggio again, and of going elsewhere in this one or to the next. */
