@@ -17,6 +17,7 @@ import { itemOf, roundItems, STAGES } from '../../shared/music/deck';
 import { askedTempo } from '../../shared/planning/examination/draw';
 import { milestoneOf } from '../../shared/planning/forecast';
 import { isReadyForPedal } from '../../shared/planning/pedal';
+import { cellsOf, sharesOf } from '../../shared/planning/map';
 import { nextProbe } from '../../shared/planning/placement';
 import { weakestOf } from '../../shared/planning/reason-for';
 import { reportOf } from '../../shared/planning/report';
@@ -187,6 +188,31 @@ describe('sevenths that are asked for slower', () => {
     ]);
     expect(probe(SLOW).tempo).toBeLessThanOrEqual(144);
     expect(probe(PLAIN).tempo).toBeGreaterThan(144);
+  });
+
+  it('COLD: keep a cold round at the slowest tempo that is asked for in it', () => {
+    const four = [0, 1, 2, 3].flatMap((after) =>
+      roundItems('d', 'together.4').map(({ id }) => run(id, 4, 240, after)),
+    );
+    const before = { reached: 'together.4', date: addDays(START, 10) } as const;
+    const [entry] = planDay(
+      replay([programme({ ...SLOW, ...before }), ...four]),
+      addDays(START, 5),
+      20,
+    ).entries;
+    expect(entry).toMatchObject({ kind: 'round', tempo: 120, reason: { kind: 'cold' } });
+    expect(entry!.items).toHaveLength(11);
+  });
+
+  it('are shown on the map by the chance at their own tempo', () => {
+    const cells = cellsOf(student, SLOW, { note: 'd', way: 'right.2', day });
+    for (const { item, chance } of cells) {
+      expect(chance).toBe(chanceEven(student.learner, item, targetFor(SLOW, item), day));
+    }
+    expect(sharesOf(student, SLOW, day).get('right.2')).toBeCloseTo(
+      readinessOf(student.learner, SLOW, day).byStage.get('right.2')!,
+      12,
+    );
   });
 
   it('do not hide a triad that is further from what is asked', () => {
