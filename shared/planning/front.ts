@@ -24,7 +24,10 @@ export function isNothingNew(student: Student, day: Day): boolean {
   return student.programme !== null && daysOfEve(student.programme, day) !== null;
 }
 
-/** The stage at which an arpeggio is practised: the highest open, or on such a day the highest that was played. */
+/**
+ * The stage at which an arpeggio is practised: the highest open, or on such a day the highest that was played, which is
+ * -1 for one that never was.
+ */
 export function frontStage(
   { learner, stages }: Student,
   arpeggioIndex: number,
@@ -32,8 +35,7 @@ export function frontStage(
 ): number {
   const open = stages.open[arpeggioIndex]!;
   if (!isPlayedOnly) return open;
-  for (let stage = open; stage >= 0; stage--) {
-    if (learner.runs[itemAt(arpeggioIndex, STAGES[stage]!).index]! > 0) return stage;
-  }
-  return open;
+  return STAGES.slice(0, open + 1).findLastIndex(
+    (stage) => learner.runs[itemAt(arpeggioIndex, stage).index]! > 0,
+  );
 }

@@ -81,17 +81,24 @@ function mayCome(planning: Planning, next: Candidate): boolean {
   return sitting === 1 || !isTwinOfToday(student.learner, dayNumber(day), next);
 }
 
-/** The best that fits into the seconds left and may follow what is there; if none may, the best that fits. */
-function choose(planning: Planning, seconds: number): Candidate | null {
-  const { notes, before } = planning;
+/** The starting notes that may come next. */
+function nextNotes({ notes, before }: Planning): readonly StartingNote[] {
   const last = before.at(-1)?.note;
+  return notes.length > 1 ? notes.filter((note) => note !== last) : notes;
+}
+
+function candidatesFor(planning: Planning, note: StartingNote): readonly Candidate[] {
+  const candidates = planning.candidates.get(note) ?? candidatesOf(planning, note);
+  planning.candidates.set(note, candidates);
+  return candidates;
+}
+
+/** The best that fits into the seconds left and may follow what is there; if none may, the best that fits. */
+function bestOf(planning: Planning, seconds: number): Candidate | null {
   let leader: Candidate | null = null;
   let leaderInOrder: Candidate | null = null;
-  for (const note of notes) {
-    if (note === last && notes.length > 1) continue;
-    const candidates = planning.candidates.get(note) ?? candidatesOf(planning, note);
-    planning.candidates.set(note, candidates);
-    for (const candidate of candidates) {
+  for (const note of nextNotes(planning)) {
+    for (const candidate of candidatesFor(planning, note)) {
       if (candidate.seconds > seconds) continue;
       if (leader === null || candidate.rate > leader.rate) leader = candidate;
       const isBetter = leaderInOrder === null || candidate.rate > leaderInOrder.rate;
@@ -99,6 +106,15 @@ function choose(planning: Planning, seconds: number): Candidate | null {
     }
   }
   return leaderInOrder ?? leader;
+}
+
+/** On a day without anything new that comes only where too little was played before. */
+function choose(planning: Planning, seconds: number): Candidate | null {
+  const chosen = bestOf(planning, seconds);
+  const isEnough = () =>
+    nextNotes(planning).some((note) => candidatesFor(planning, note).length > 0);
+  if (chosen !== null || !planning.isPlayedOnly || isEnough()) return chosen;
+  return bestOf({ ...planning, isPlayedOnly: false, candidates: new Map() }, seconds);
 }
 
 /** A look-back has more than half of the chords, so that it finds what nobody expects to lag. */

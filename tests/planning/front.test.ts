@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../shared/log/day';
-import { itemOf } from '../../shared/music/deck';
+import { itemOf, roundItems } from '../../shared/music/deck';
 import { frontStage, isNothingNew } from '../../shared/planning/front';
 import { newStudent, replay } from '../../shared/planning/student';
 import { planDay } from '../../shared/planning/today';
@@ -31,6 +31,27 @@ describe('a day without anything new', () => {
     expect(student.stages.open[arpeggioIndex]).toBe(1);
     expect(frontStage(student, arpeggioIndex, false)).toBe(1);
     expect(frontStage(student, arpeggioIndex, true)).toBe(0);
+  });
+
+  it.each([
+    ['RETURN', null, 30],
+    ['EVE', on(24), 20],
+  ])('%s: begins no starting note that was never played', (_rule, date, day) => {
+    const log = [programme({ date })];
+    for (const note of ['c', 'd', 'e', 'f'] as const) {
+      for (const { id } of roundItems(note, 'right.2')) log.push(run(id, 3, 200, 19));
+    }
+    const student = replay(log);
+    const { entries, seconds } = planDay(student, on(day), 20);
+    expect(entries.flatMap(({ items }) => items.filter((id) => !student.lastRuns.has(id)))).toEqual(
+      [],
+    );
+    expect(seconds).toBeGreaterThan(18 * 60);
+  });
+
+  it('EVE: whoever has played nothing yet has a list all the same', () => {
+    const { entries } = planDay(replay([programme({ date: on(3) })]), on(0), 10);
+    expect(entries.length).toBeGreaterThan(3);
   });
 
   it('RETURN: lists what was played before, as soon as there is enough of it', () => {
