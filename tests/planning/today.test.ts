@@ -35,6 +35,9 @@ const begun = (change?: Partial<Programme>): Student => {
 /** A player whose hands stop together over four octaves and do all else with ease. */
 const stuckAtFour = (item: ItemId): Fluency => (item.endsWith('together.4') ? 1 : 4);
 
+/** A player whose left hand breaks down. */
+const weakLeft = (item: ItemId): Fluency => (item.includes('.left.') ? 0 : 4);
+
 const PATH_ONLY = { asked: false, target: 240 };
 const ONLY_FOUR: Programme['stages'] = {
   ...DEFAULT_PROGRAMME.stages,
@@ -123,7 +126,6 @@ describe("today's list", () => {
 
   it('BACK: goes back with every fifth entry while a hand lags behind the other, and spares the other', () => {
     const student = begun({ reached: 'together.4', notes: ['c', 'd'] });
-    const weakLeft = (item: ItemId): Fluency => (item.includes('.left.') ? 0 : 4);
     const alone = (['c', 'd'] as const).flatMap((note) =>
       (['right.2', 'left.2'] as const).flatMap((way) => roundItems(note, way)),
     );
