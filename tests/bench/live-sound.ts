@@ -51,8 +51,11 @@ const playedBy = (play: typeof rendered): readonly Played[] =>
     }),
   );
 
-const percent = (share: number): string => `${(100 * share).toFixed(2)} %`;
-const milliseconds = (seconds: number): string => `${(1000 * seconds).toFixed(0)} ms`;
+/** Of no takes nothing can be said. */
+const percent = (share: number): string =>
+  Number.isNaN(share) ? '-' : `${(100 * share).toFixed(2)} %`;
+const milliseconds = (seconds: number): string =>
+  Number.isNaN(seconds) ? '-' : `${(1000 * seconds).toFixed(0)} ms`;
 
 const ROWS: Readonly<Record<string, (summary: LiveSummary, played: readonly Played[]) => string>> =
   {
