@@ -177,6 +177,8 @@ test('from the programme to the report, on two devices', async () => {
   for (let at = 1; at <= 6; at++) {
     await page.getByText(`Examination, ${at} of 6`).waitFor();
     await press(page, at === 2 ? 'stopped' : 'even');
+    // A second press at once would be taken for a double tap.
+    await page.waitForTimeout(300);
   }
   await page.getByRole('heading', { name: 'Passed' }).waitFor();
   await press(page, 'Keep the examination');

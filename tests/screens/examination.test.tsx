@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
+import { cleanup, createEvent, fireEvent, render, screen, within } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { ExaminationBody } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
@@ -28,7 +28,15 @@ const show = () =>
       <ExaminationScreen />
     </StoreContext.Provider>,
   );
-const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }));
+let time = 0;
+/** A press so many milliseconds after the one before. */
+function press(name: string | RegExp, after = 1000): void {
+  const button = screen.getByRole('button', { name });
+  const click = createEvent.click(button);
+  time += after;
+  Object.defineProperty(click, 'timeStamp', { value: time });
+  fireEvent(button, click);
+}
 const type = (label: RegExp, value: number) =>
   fireEvent.change(screen.getByLabelText(label), { target: { value: String(value) } });
 
@@ -89,6 +97,16 @@ test('a mark can be taken back, a reload comes back to the same chord, and givin
   await screen.findByRole('heading', { name: 'Chance to pass' });
   expect(kept()).toEqual([]);
   expect(await store.kept('examination')).toBeUndefined();
+});
+
+test('a double tap marks one chord, and the same mark a moment later the next', async () => {
+  await begin(99, 3);
+  press('even');
+  await screen.findByText('Examination, 2 of 3');
+  press('even', 150);
+  press('even', 1000);
+  await screen.findByText('Examination, 3 of 3');
+  expect(readDraft(await store.kept('examination'))!.marks).toEqual([3, 3]);
 });
 
 test('the same number draws the same again from the list of those held', async () => {

@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
+import { cleanup, createEvent, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { itemOf } from '../../shared/music/deck';
@@ -96,6 +96,17 @@ test('one touch rates a run as the teacher’s, and undo takes it out again', as
   press('Undo');
   await screen.findByText('Undone.');
   expect(store.todaysRuns.value).toEqual([]);
+});
+
+test('a double tap records one run', async () => {
+  show(ITEM);
+  const button = screen.getByRole('button', { name: 'even' });
+  for (const timeStamp of [1000, 1150, 3000]) {
+    const click = createEvent.click(button);
+    Object.defineProperty(click, 'timeStamp', { value: timeStamp });
+    fireEvent(button, click);
+  }
+  await waitFor(() => expect(store.todaysRuns.value).toHaveLength(2));
 });
 
 test('what is asked for stands on tomorrow’s list with its reason; asking can be undone both ways', async () => {

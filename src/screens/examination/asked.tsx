@@ -4,6 +4,7 @@ import { FLUENCIES, type Fluency } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
 import { itemOf } from '../../../shared/music/deck';
 import { Button } from '../../parts/button/button';
+import { useDoublePress } from '../../parts/double-press';
 import { Figures } from '../../parts/figures/figures';
 import { useTitleFocus } from '../../parts/page/page';
 import { WhoseName } from '../../parts/page/whose';
@@ -29,6 +30,7 @@ export function Asked({ draft, programme, onChange, onGiveUp }: AskedProps) {
   const { note, chord, way } = itemOf(id);
   const text = chordText(note, chord);
   const heading = useTitleFocus('Examination');
+  const isDouble = useDoublePress();
   useEffect(() => {
     const light = keepScreenLit();
     return () => light.release();
@@ -37,7 +39,9 @@ export function Asked({ draft, programme, onChange, onGiveUp }: AskedProps) {
   useEffect(() => {
     if (at > 0) heading.current?.focus({ preventScroll: true });
   }, [at, heading]);
-  const mark = (fluency: Fluency) => onChange({ ...draft, marks: [...marks, fluency] });
+  const mark = (event: Event, fluency: Fluency) => {
+    if (!isDouble(event)) onChange({ ...draft, marks: [...marks, fluency] });
+  };
   return (
     <main class={styles.stand} data-stand>
       <header class={styles.bar}>
@@ -66,7 +70,7 @@ export function Asked({ draft, programme, onChange, onGiveUp }: AskedProps) {
       </div>
       <div class={styles.marks} role="group" aria-label="Mark">
         {FLUENCIES.map((word, fluency) => (
-          <Button key={word} size="stand" onClick={() => mark(fluency as Fluency)}>
+          <Button key={word} size="stand" onClick={(event) => mark(event, fluency as Fluency)}>
             {word}
           </Button>
         ))}

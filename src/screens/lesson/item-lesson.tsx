@@ -9,6 +9,7 @@ import { markOf, playableTempo } from '../../../shared/music/tempo';
 import { isOnTheWay } from '../../../shared/planning/candidates';
 import type { Wish } from '../../../shared/planning/student';
 import { Button, ButtonLink } from '../../parts/button/button';
+import { useDoublePress } from '../../parts/double-press';
 import { Page } from '../../parts/page/page';
 import { Remarks } from '../../parts/remarks/remarks';
 import { TempoStepper } from '../../parts/stepper/tempo-stepper';
@@ -34,12 +35,15 @@ export function ItemLesson({ item, programme }: ItemLessonProps) {
     return last?.tempo ?? playableTempo(workingTempo(student.learner, item, today), grouping);
   });
   const [pedal, setPedal] = useState(false);
+  const isDouble = useDoublePress();
   const title = chordText(item.note, item.chord).title;
-  const rate = (fluency: Fluency) =>
-    act(store, {
+  const rate = async (event: Event, fluency: Fluency) => {
+    if (isDouble(event)) return;
+    await act(store, {
       body: { kind: 'run', item: item.id, tempo, fluency, pedal, judge: 'teacher', entry: null },
       said: `Rated ${FLUENCIES[fluency]} at ${markOf(tempo, grouping)}.`,
     });
+  };
   return (
     <Page
       title={title}
@@ -65,7 +69,7 @@ export function ItemLesson({ item, programme }: ItemLessonProps) {
       </div>
       <div class={styles.marks} role="group" aria-label="How did it go?">
         {FLUENCIES.map((word, fluency) => (
-          <Button key={word} size="stand" onClick={() => void rate(fluency as Fluency)}>
+          <Button key={word} size="stand" onClick={(event) => void rate(event, fluency as Fluency)}>
             {word}
           </Button>
         ))}

@@ -1,0 +1,14 @@
+import { useRef } from 'preact/hooks';
+
+/** Milliseconds in which nobody plays and rates another chord: two presses of one button are a hand that shook. */
+const SETTLE = 300;
+
+/** Tells of a press whether it is the second of a double one on the same button, which may have taken on a new meaning meanwhile. */
+export function useDoublePress(): (event: Event) => boolean {
+  const last = useRef({ timeStamp: -Infinity, button: null as EventTarget | null });
+  return ({ timeStamp, currentTarget }) => {
+    const before = last.current;
+    last.current = { timeStamp, button: currentTarget };
+    return currentTarget === before.button && timeStamp - before.timeStamp < SETTLE;
+  };
+}
