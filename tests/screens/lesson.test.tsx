@@ -1,4 +1,12 @@
-import { cleanup, createEvent, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
+import {
+  cleanup,
+  createEvent,
+  fireEvent,
+  render,
+  screen,
+  waitFor,
+  within,
+} from '@testing-library/preact';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { itemOf } from '../../shared/music/deck';
