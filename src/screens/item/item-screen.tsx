@@ -6,6 +6,7 @@ import { FLUENCIES, type RunEvent } from '../../../shared/log/events';
 import { type Programme, targetFor } from '../../../shared/log/programme';
 import { type Item, itemAt, parseItemId, WAYS } from '../../../shared/music/deck';
 import { markOf } from '../../../shared/music/tempo';
+import { isOnTheWay } from '../../../shared/planning/candidates';
 import { Button, ButtonLink } from '../../parts/button/button';
 import { dateText } from '../../parts/dates';
 import { itemScore, roundScore } from '../../parts/item-score';
@@ -56,6 +57,7 @@ function ItemPage({ item, programme }: ItemProps) {
   const runs = useRuns(item);
   const target = targetFor(programme, item);
   const { grouping } = programme;
+  const isAsked = programme.notes.includes(item.note) && isOnTheWay(programme, item);
   const reach = reachOf(student.learner, item, today);
   const chances = new Map(
     WAYS.map((way) => {
@@ -89,11 +91,15 @@ function ItemPage({ item, programme }: ItemProps) {
           <div>
             <dt>asked</dt>
             <dd>
-              <Mark tempo={target} grouping={grouping} />
+              {isAsked ? (
+                <Mark tempo={target} grouping={grouping} />
+              ) : (
+                <span class={styles.unit}>not asked for</span>
+              )}
             </dd>
           </div>
           <div>
-            <dt>chance there</dt>
+            <dt>{isAsked ? 'chance there' : `chance at ${markOf(target, grouping)}`}</dt>
             <dd>
               {percent(chances.get(item.way)!)}
               <span class={styles.unit}> per cent</span>
@@ -109,7 +115,13 @@ function ItemPage({ item, programme }: ItemProps) {
         </p>
         {runs.length > 0 && (
           <>
-            <RunChart runs={runs} today={today} target={target} reach={reach} grouping={grouping} />
+            <RunChart
+              runs={runs}
+              today={today}
+              target={isAsked ? target : null}
+              reach={reach}
+              grouping={grouping}
+            />
             <RunTable runs={runs} grouping={grouping} />
           </>
         )}

@@ -14,7 +14,8 @@ interface RunChartProps {
   /** Oldest first, at least one. */
   readonly runs: readonly RunEvent[];
   readonly today: Day;
-  readonly target: Tempo;
+  /** Null if it is not asked for. */
+  readonly target: Tempo | null;
   readonly reach: Reach;
   readonly grouping: Grouping;
 }
@@ -36,7 +37,8 @@ export function RunChart({ runs, today, target, reach, grouping }: RunChartProps
   const titleId = useId();
   const mark = (tempo: Tempo): number => tempo / grouping;
   const frame = frameOf(width);
-  const shown = [...runs.map((run) => run.tempo), target, reach.low, reach.high].map(mark);
+  const asked = target === null ? [] : [target];
+  const shown = [...runs.map((run) => run.tempo), ...asked, reach.low, reach.high].map(mark);
   const { y, ticks } = markScale(shown, frame);
   const { x } = dayScale(runs[0]!.day, today, frame);
   const shares = sharesOfDay(runs.map((run) => run.day));
@@ -60,13 +62,15 @@ export function RunChart({ runs, today, target, reach, grouping }: RunChartProps
             </text>
           </g>
         ))}
-        <line
-          class={styles.target}
-          x1={frame.left}
-          x2={end}
-          y1={y(mark(target))}
-          y2={y(mark(target))}
-        />
+        {target !== null && (
+          <line
+            class={styles.target}
+            x1={frame.left}
+            x2={end}
+            y1={y(mark(target))}
+            y2={y(mark(target))}
+          />
+        )}
         <rect
           class={styles.band}
           x={end - 4}
@@ -108,12 +112,14 @@ export function RunChart({ runs, today, target, reach, grouping }: RunChartProps
             {FLUENCIES[fluency]}
           </span>
         ))}
-        <span class={legend.sign}>
-          <svg width={22} height={14} aria-hidden="true">
-            <line class={styles.target} x1={0} x2={22} y1={7} y2={7} />
-          </svg>
-          asked
-        </span>
+        {target !== null && (
+          <span class={legend.sign}>
+            <svg width={22} height={14} aria-hidden="true">
+              <line class={styles.target} x1={0} x2={22} y1={7} y2={7} />
+            </svg>
+            asked
+          </span>
+        )}
         <span class={legend.sign}>
           <svg width={18} height={16} aria-hidden="true">
             <rect class={styles.band} x={5} y={0} width={8} height={16} />
