@@ -79,6 +79,20 @@ test('a run is taken back only after a question', async () => {
   fireEvent.click(answer('Take back'));
   await waitFor(() => expect(store.log.at(-1)).toMatchObject({ kind: 'void', events: ['000002'] }));
   await screen.findByText('The run as a table');
+  // Its button is gone with the run.
+  await waitFor(() => expect(document.activeElement!.closest('details')).not.toBeNull());
+});
+
+test('of what the programme does not ask for it does not tell a tempo as asked', async () => {
+  show();
+  const fact = (name: string) => screen.getByText(name, { selector: 'dt' }).nextSibling!;
+  expect(fact('asked').textContent).toContain('60');
+  expect(fact('chance there')).toBeTruthy();
+  cleanup();
+  await store.record([{ kind: 'programme', programme: { ...DEFAULT_PROGRAMME, notes: ['e'] } }]);
+  show();
+  expect(fact('asked').textContent).toBe('not asked for');
+  expect(fact('chance at 60')).toBeTruthy();
 });
 
 test('setting aside can be undone in one touch', async () => {
@@ -98,13 +112,16 @@ test('a remark that cannot be saved stays in its field', async () => {
   const field = screen.getByLabelText<HTMLTextAreaElement>('New remark');
   fireEvent.input(field, { target: { value: ' thumb ' } });
   store.failure = new Error('no room');
-  fireEvent.click(screen.getByRole('button', { name: 'Save remark' }));
+  const save = screen.getByRole('button', { name: 'Save remark' });
+  save.focus();
+  fireEvent.click(save);
   await screen.findByText('no room');
   expect(field.value).toBe(' thumb ');
   store.failure = null;
-  fireEvent.click(screen.getByRole('button', { name: 'Save remark' }));
+  fireEvent.click(save);
   await screen.findByText('thumb');
   expect(store.log.at(-1)).toMatchObject({ kind: 'remark', about: ITEM, text: 'thumb' });
+  expect(document.activeElement).toBe(save);
 });
 
 /** A take of the item in which the hand waits so long, in ms, at its position change going up. */

@@ -85,15 +85,15 @@ export function Remarks({ about, remarks, by = 'player' }: RemarksProps) {
           <textarea
             class={styles.text}
             rows={2}
+            required
             maxLength={LONGEST_TEXT}
             value={text}
             onInput={(event) => setText(event.currentTarget.value)}
           />
         </label>
         {about !== null && <JoinField about={about} join={join} onChange={setJoin} />}
-        <Button type="submit" disabled={text.trim() === ''}>
-          Save remark
-        </Button>
+        {/* Never disabled: it would lose the focus when the remark is saved. */}
+        <Button type="submit">Save remark</Button>
       </form>
       <TakeBack regretted={regretted} onClose={() => setRegretted(null)} />
     </div>
