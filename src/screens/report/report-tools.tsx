@@ -22,7 +22,7 @@ interface ToolsProps {
 }
 
 const CHANGED =
-  'Saved. The letters of some names or remarks are not in the font of the PDF: they are written plainly there.';
+  'Saved. Some letters of names or remarks are not in the font of the PDF: they are written plainly or as “?” there. Print the report or save it as a page (HTML) to have them all.';
 
 const loadPdf = () => import('../../parts/report-pdf/save-pdf');
 /** Milliseconds after which the report has been drawn and what writes PDF is read in, as that takes a moment. */
