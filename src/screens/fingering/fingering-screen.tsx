@@ -71,22 +71,24 @@ async function saveTable(charts: readonly NoteChart[]): Promise<void> {
 
 function NoteTable({ chart }: { readonly chart: NoteChart }) {
   return (
-    <table class={styles.table}>
-      <caption>{noteText(chart.note)}</caption>
-      <thead>
-        <tr>
-          <th scope="col">chord</th>
-          <th scope="col">notes</th>
-          <th scope="col">right hand</th>
-          <th scope="col">left hand</th>
-        </tr>
-      </thead>
-      <tbody>
-        {chart.rows.map((row) => (
-          <Row key={row.item.id} row={row} />
-        ))}
-      </tbody>
-    </table>
+    <div class={styles.scroll}>
+      <table class={styles.table}>
+        <caption>{noteText(chart.note)}</caption>
+        <thead>
+          <tr>
+            <th scope="col">chord</th>
+            <th scope="col">notes</th>
+            <th scope="col">right hand</th>
+            <th scope="col">left hand</th>
+          </tr>
+        </thead>
+        <tbody>
+          {chart.rows.map((row) => (
+            <Row key={row.item.id} row={row} />
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 

@@ -24,39 +24,41 @@ export function RunTable({ runs, grouping }: RunTableProps) {
   return (
     <details>
       <summary>{runs.length === 1 ? 'The run' : `The ${runs.length} runs`} as a table</summary>
-      <table class={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Day</th>
-            <th scope="col">Tempo</th>
-            <th scope="col">How it went</th>
-            <th scope="col">Pedal</th>
-            <td />
-          </tr>
-        </thead>
-        <tbody>
-          {runs.toReversed().map((run) => (
-            <tr key={run.id}>
-              <td>{shortDay(run.day)}</td>
-              <td>{markOf(run.tempo, grouping)}</td>
-              <td>
-                {FLUENCIES[run.fluency]}
-                {run.judge === 'teacher' && <span class="soft"> (teacher)</span>}
-              </td>
-              <td>{run.pedal ? 'pedal' : 'dry'}</td>
-              <td>
-                <Button kind="quiet" onClick={() => regret(run)}>
-                  Take back
-                  <span class="spoken">
-                    {' '}
-                    the run of {shortDay(run.day)} at {markOf(run.tempo, grouping)}
-                  </span>
-                </Button>
-              </td>
+      <div class={styles.scroll}>
+        <table class={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">Tempo</th>
+              <th scope="col">How it went</th>
+              <th scope="col">Pedal</th>
+              <td />
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {runs.toReversed().map((run) => (
+              <tr key={run.id}>
+                <td>{shortDay(run.day)}</td>
+                <td>{markOf(run.tempo, grouping)}</td>
+                <td>
+                  {FLUENCIES[run.fluency]}
+                  {run.judge === 'teacher' && <span class="soft"> (teacher)</span>}
+                </td>
+                <td>{run.pedal ? 'pedal' : 'dry'}</td>
+                <td>
+                  <Button kind="quiet" onClick={() => regret(run)}>
+                    Take back
+                    <span class="spoken">
+                      {' '}
+                      the run of {shortDay(run.day)} at {markOf(run.tempo, grouping)}
+                    </span>
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <TakeBack regretted={regretted} onClose={() => setRegretted(null)} />
     </details>
   );

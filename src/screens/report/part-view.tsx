@@ -66,26 +66,28 @@ function Behind({ table }: { readonly table: TableOf }) {
 
 function Table({ table: { columns, rows } }: { readonly table: TableOf }) {
   return (
-    <table class={styles.table}>
-      <thead>
-        <tr>
-          {columns.map(({ name, look }) => (
-            <th key={name} scope="col" class={styles[look]}>
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <tr key={row.join()}>
-            {row.map((cell, i) => (
-              <Cell key={columns[i]!.name} cell={cell} look={columns[i]!.look} isHead={i === 0} />
+    <div class={styles.scroll}>
+      <table class={styles.table}>
+        <thead>
+          <tr>
+            {columns.map(({ name, look }) => (
+              <th key={name} scope="col" class={styles[look]}>
+                {name}
+              </th>
             ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.join()}>
+              {row.map((cell, i) => (
+                <Cell key={columns[i]!.name} cell={cell} look={columns[i]!.look} isHead={i === 0} />
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 

@@ -17,41 +17,43 @@ export function StageTable({ report, grouping }: StageTableProps) {
   return (
     <section>
       <h2>By stage</h2>
-      <table class={`${styles.table} ${styles.stages}`}>
-        <thead>
-          <tr>
-            <th scope="col">Stage</th>
-            <th scope="col" class={styles.number}>
-              Asked
-            </th>
-            <th scope="col" class={styles.number}>
-              Reach
-            </th>
-            <th scope="col" class={styles.number}>
-              Played
-            </th>
-            <th scope="col" colSpan={2}>
-              Readiness
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {report.stages.map(({ stage, targets, reach, share, items, played }) => (
-            <tr key={stage}>
-              <th scope="row">{wayText(stage)}</th>
-              <td class={styles.number}>{targetsText(targets, grouping)}</td>
-              <td class={styles.number}>{markOf(reach, grouping)}</td>
-              <td class={styles.number}>
-                {played} of {items}
-              </td>
-              <td class={styles.number}>{percent(share)}</td>
-              <td class={styles.bar}>
-                <Bar share={share} />
-              </td>
+      <div class={styles.scroll}>
+        <table class={`${styles.table} ${styles.stages}`}>
+          <thead>
+            <tr>
+              <th scope="col">Stage</th>
+              <th scope="col" class={styles.number}>
+                Asked
+              </th>
+              <th scope="col" class={styles.number}>
+                Reach
+              </th>
+              <th scope="col" class={styles.number}>
+                Played
+              </th>
+              <th scope="col" colSpan={2}>
+                Readiness
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {report.stages.map(({ stage, targets, reach, share, items, played }) => (
+              <tr key={stage}>
+                <th scope="row">{wayText(stage)}</th>
+                <td class={styles.number}>{targetsText(targets, grouping)}</td>
+                <td class={styles.number}>{markOf(reach, grouping)}</td>
+                <td class={styles.number}>
+                  {played} of {items}
+                </td>
+                <td class={styles.number}>{percent(share)}</td>
+                <td class={styles.bar}>
+                  <Bar share={share} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <p class={styles.note}>
         Beats a minute, {grouping} notes a beat. Reach: today, of the middle one of the items.
         Readiness in per cent.

@@ -29,44 +29,46 @@ export function WeakestTable({ report, grouping }: WeakestTableProps) {
   return (
     <section>
       <h2>Weakest of each stage</h2>
-      <table class={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Arpeggio</th>
-            <th scope="col" class={styles.number}>
-              Reach
-            </th>
-            <th scope="col" class={styles.number}>
-              Asked
-            </th>
-            <th scope="col" class={styles.number}>
-              Chance
-            </th>
-            <th scope="col">Last run</th>
-          </tr>
-        </thead>
-        <tbody>
-          {weakest.map(({ item, target, reach, chance, last }) => (
-            <tr key={item.id}>
-              <th scope="row">
-                <a class="music" href={hrefOf('item', item.id)}>
-                  {chordText(item.note, item.chord).bottom}, {chordOf(item.chord).shortName}
-                </a>{' '}
-                <span class={styles.way}>
-                  <span class="spoken">{wayText(item.way)}</span>
-                  <span aria-hidden="true">{SHORT_WAY[item.way].join(' ')}</span>
-                </span>
+      <div class={styles.scroll}>
+        <table class={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Arpeggio</th>
+              <th scope="col" class={styles.number}>
+                Reach
               </th>
-              <td class={styles.number}>{markOf(reach.tempo, grouping)}</td>
-              <td class={styles.number}>{markOf(target, grouping)}</td>
-              <td class={styles.number}>{percent(chance)}</td>
-              <td class={styles.last}>
-                {FLUENCIES[last.fluency]} at {markOf(last.tempo, grouping)}, {shortDay(last.day)}
-              </td>
+              <th scope="col" class={styles.number}>
+                Asked
+              </th>
+              <th scope="col" class={styles.number}>
+                Chance
+              </th>
+              <th scope="col">Last run</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {weakest.map(({ item, target, reach, chance, last }) => (
+              <tr key={item.id}>
+                <th scope="row">
+                  <a class="music" href={hrefOf('item', item.id)}>
+                    {chordText(item.note, item.chord).bottom}, {chordOf(item.chord).shortName}
+                  </a>{' '}
+                  <span class={styles.way}>
+                    <span class="spoken">{wayText(item.way)}</span>
+                    <span aria-hidden="true">{SHORT_WAY[item.way].join(' ')}</span>
+                  </span>
+                </th>
+                <td class={styles.number}>{markOf(reach.tempo, grouping)}</td>
+                <td class={styles.number}>{markOf(target, grouping)}</td>
+                <td class={styles.number}>{percent(chance)}</td>
+                <td class={styles.last}>
+                  {FLUENCIES[last.fluency]} at {markOf(last.tempo, grouping)}, {shortDay(last.day)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <p class={styles.note}>
         Reach: today as often even as not at this tempo. Chance in per cent of at least even at what
         is asked.

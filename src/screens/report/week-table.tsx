@@ -9,35 +9,37 @@ export function WeekTable({ weeks }: { readonly weeks: readonly Week[] }) {
   return (
     <section>
       <h2>Work of the last {weeks.length} weeks</h2>
-      <table class={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Week of</th>
-            <th scope="col" class={styles.number}>
-              Days
-            </th>
-            <th scope="col" class={styles.number}>
-              Runs
-            </th>
-            <th scope="col" colSpan={2}>
-              Minutes played
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {weeks.map(({ monday, days, runs, seconds }) => (
-            <tr key={monday}>
-              <th scope="row">{shortDay(monday)}</th>
-              <td class={styles.number}>{days}</td>
-              <td class={styles.number}>{runs}</td>
-              <td class={styles.number}>{Math.round(seconds / 60)}</td>
-              <td class={styles.bar}>
-                <Bar share={seconds / most} />
-              </td>
+      <div class={styles.scroll}>
+        <table class={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Week of</th>
+              <th scope="col" class={styles.number}>
+                Days
+              </th>
+              <th scope="col" class={styles.number}>
+                Runs
+              </th>
+              <th scope="col" colSpan={2}>
+                Minutes played
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {weeks.map(({ monday, days, runs, seconds }) => (
+              <tr key={monday}>
+                <th scope="row">{shortDay(monday)}</th>
+                <td class={styles.number}>{days}</td>
+                <td class={styles.number}>{runs}</td>
+                <td class={styles.number}>{Math.round(seconds / 60)}</td>
+                <td class={styles.bar}>
+                  <Bar share={seconds / most} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
       <p class={styles.note}>From the first note to the last of each run, without the pauses.</p>
     </section>
   );
