@@ -32,36 +32,38 @@ const kindOf = (chord: ChordId): string => chord.split('-')[0]!;
 export function MapTable({ student, programme, notes, way, day }: MapTableProps) {
   const rows = notes.map((note) => cellsOf(student, programme, { note, way, day }));
   return (
-    <table class={styles.table}>
-      <thead>
-        <tr>
-          <td />
-          {CHORDS.map(({ id, name }, i) => (
-            <th key={id} scope="col" data-asked={rows[0]![i]!.isOnTheWay}>
-              <span class="spoken">{name}</span>
-              <span class={styles.chord} aria-hidden="true">
-                <span class={styles.kind}>{KIND_ABBREVIATED[kindOf(id)]}</span>
-                <Figures chord={id} />
-              </span>
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {notes.map((note, i) => (
-          <tr key={note}>
-            <th scope="row">
-              <NoteName note={note} />
-            </th>
-            {rows[i]!.map((cell) => (
-              <td key={cell.item.id}>
-                <CellLink cell={cell} />
-              </td>
+    <div class={styles.scroll}>
+      <table class={styles.table}>
+        <thead>
+          <tr>
+            <td />
+            {CHORDS.map(({ id, name }, i) => (
+              <th key={id} scope="col" data-asked={rows[0]![i]!.isOnTheWay}>
+                <span class="spoken">{name}</span>
+                <span class={styles.chord} aria-hidden="true">
+                  <span class={styles.kind}>{KIND_ABBREVIATED[kindOf(id)]}</span>
+                  <Figures chord={id} />
+                </span>
+              </th>
             ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {notes.map((note, i) => (
+            <tr key={note}>
+              <th scope="row">
+                <NoteName note={note} />
+              </th>
+              {rows[i]!.map((cell) => (
+                <td key={cell.item.id}>
+                  <CellLink cell={cell} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
