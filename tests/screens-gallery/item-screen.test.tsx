@@ -83,9 +83,11 @@ test('a run is taken back only after a question', async () => {
   await waitFor(() => expect(document.activeElement!.closest('details')).not.toBeNull());
 });
 
+/** What stands beside a term. */
+const fact = (name: string) => screen.getByText(name, { selector: 'dt' }).nextSibling!;
+
 test('of what the programme does not ask for it does not tell a tempo as asked', async () => {
   show();
-  const fact = (name: string) => screen.getByText(name, { selector: 'dt' }).nextSibling!;
   expect(fact('asked').textContent).toContain('60');
   expect(fact('chance there')).toBeTruthy();
   cleanup();
