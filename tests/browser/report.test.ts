@@ -8,7 +8,7 @@ import { factsOf, needPoppler, textOf } from '../report/poppler';
 import { newProfile, openInstalled, serveApp, watchErrors, type AppServer } from './app';
 import { launchProfile } from './chromium';
 import { faultsOf } from './faults';
-import { begin, downloaded, overflowOf, press, show } from './steps';
+import { begin, BETWEEN_MARKS, downloaded, overflowOf, press, show } from './steps';
 
 const profile = newProfile();
 let server: AppServer;
@@ -56,6 +56,7 @@ test('lesson, examination and report, all of it offline', async () => {
   await press(page, 'Stop the beat');
   for (let at = 1; at <= 6; at++) {
     await page.getByText(`Examination, ${at} of 6`).waitFor();
+    await page.waitForTimeout(BETWEEN_MARKS);
     await press(page, at === 2 ? 'stopped' : 'even');
   }
   await page.getByRole('heading', { name: 'Passed' }).waitFor();

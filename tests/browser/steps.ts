@@ -44,3 +44,6 @@ export const overflowOf = (page: Page): Promise<{ down: number; across: number }
     down: document.documentElement.scrollHeight - innerHeight,
     across: document.documentElement.scrollWidth - innerWidth,
   }));
+
+/** Milliseconds between two presses of the same button: a second one at once would be taken for a double tap. */
+export const BETWEEN_MARKS = 300;

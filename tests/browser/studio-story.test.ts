@@ -10,7 +10,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { factsOf, needPoppler, textOf } from '../report/poppler';
 import { liveAt } from './app';
 import { browseApp, type Device } from './browse';
-import { begin, chooseFile, downloaded, press, show } from './steps';
+import { begin, BETWEEN_MARKS, chooseFile, downloaded, press, show } from './steps';
 
 const folder = mkdtempSync(join(tmpdir(), 'arpeggiary-camera-'));
 /** What the camera sees is written here before it is opened. */
@@ -177,8 +177,7 @@ test('from the programme to the report, on two devices', async () => {
   for (let at = 1; at <= 6; at++) {
     await page.getByText(`Examination, ${at} of 6`).waitFor();
     await press(page, at === 2 ? 'stopped' : 'even');
-    // A second press at once would be taken for a double tap.
-    await page.waitForTimeout(300);
+    await page.waitForTimeout(BETWEEN_MARKS);
   }
   await page.getByRole('heading', { name: 'Passed' }).waitFor();
   await press(page, 'Keep the examination');
