@@ -69,8 +69,10 @@ function slowestTenth(learner: Learner, programme: Programme, stage: Stage, day:
     : programme.notes.flatMap((note) => roundItems(note, stage));
   const most = targetOfMost(programme, stage);
   const levels = Float64Array.from(items, (item) => {
+    const target = targetFor(programme, item);
+    const level = meanOn(learner, item, day);
     // What is asked for at half the tempo needs an octave less.
-    return meanOn(learner, item, day) + Math.log2(most / targetFor(programme, item));
+    return target === most ? level : level + Math.log2(most / target);
   }).toSorted();
   const middle = levels.reduce((sum, level) => sum + level, 0) / levels.length;
   const unknown =
