@@ -26,13 +26,17 @@ const ITEM_DRIFT = 0.01 ** 2;
 const ITEM_VARIANCE_LIMIT = 0.35 ** 2;
 
 /** The part of an item's level that it shares: general ability and the way of playing. */
-export const sharedLevel = (learner: Learner, item: Item): number =>
+const sharedLevel = (learner: Learner, item: Item): number =>
   learner.effects[0]! + learner.effects[wayRow(item)]!;
+
+/** Expected level of an item, without what pauses take. */
+export const heldLevel = (learner: Learner, item: Item): number =>
+  sharedLevel(learner, item) + learner.residual[item.index]!;
 
 /** Expected level of an item on a day given by number, without anything played until then. */
 export function meanOn(learner: Learner, item: Item, day: number): number {
   const loss = lossAfter(pauseOf(learner, item, day), learner.stability[item.index]!);
-  return sharedLevel(learner, item) + learner.residual[item.index]! - loss;
+  return heldLevel(learner, item) - loss;
 }
 
 /**
@@ -41,10 +45,7 @@ export function meanOn(learner: Learner, item: Item, day: number): number {
  */
 export function meanWithoutRun(learner: Learner, item: Item, today: number, date: number): number {
   const pause = pauseOf(learner, item, today) + date - today;
-  const { residual, stability } = learner;
-  return (
-    sharedLevel(learner, item) + residual[item.index]! - lossAfter(pause, stability[item.index]!)
-  );
+  return heldLevel(learner, item) - lossAfter(pause, learner.stability[item.index]!);
 }
 
 export function meanAfterRun(learner: Learner, item: Item, today: number, date: number): number {

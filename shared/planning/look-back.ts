@@ -4,9 +4,8 @@
  * it.
  */
 import { EVEN } from '../log/events';
-import { type Item, roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
-import type { Learner } from '../learning/learner';
-import { sharedLevel } from '../learning/prediction';
+import { roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
+import { heldLevel } from '../learning/prediction';
 import type { Student } from './student';
 
 const EVERY = 10;
@@ -15,6 +14,7 @@ const EVERY_FOR_A_HAND = 5;
 const LAG = 0.2;
 /** A single hand is worth practising over four octaves after so many runs that did not come out even. */
 const STUCK_AFTER_RUNS = 4;
+const WHERE_STUCK: readonly Way[] = ['right.4', 'left.4', 'together.2'];
 
 /** Whether most of a note's arpeggios that were tried enough over four octaves together were last less than even. */
 function isStuckAtFour(student: Student, note: StartingNote): boolean {
@@ -29,13 +29,6 @@ function isStuckAtFour(student: Student, note: StartingNote): boolean {
 const frontOf = (student: Student, note: StartingNote): number =>
   Math.max(...roundItems(note, STAGES[0]).map((item) => student.stages.open[item.arpeggioIndex]!));
 
-/** What an item's level is above another's, pauses left out: octaves. */
-const gapOf = (learner: Learner, [one, other]: readonly [Item, Item]): number =>
-  sharedLevel(learner, one) +
-  learner.residual[one.index]! -
-  sharedLevel(learner, other) -
-  learner.residual[other.index]!;
-
 /** The hand that is not gone back to while the other one lags. */
 const sparedBy = (lagging: Way | null): Way | null => {
   if (lagging === null) return null;
@@ -43,38 +36,42 @@ const sparedBy = (lagging: Way | null): Way | null => {
 };
 
 /** The hand that lags behind the other over two octaves of a note, of the chords that both have played; null for none. */
-export function laggingHand({ learner }: Student, note: StartingNote): Way | null {
+function laggingHand({ learner }: Student, note: StartingNote): Way | null {
   const left = roundItems(note, 'left.2');
-  const pairs = roundItems(note, 'right.2').map((item, i): readonly [Item, Item] => [
-    item,
-    left[i]!,
-  ]);
-  const known = pairs.filter((pair) => pair.every(({ index }) => learner.runs[index]! > 0));
-  if (known.length === 0) return null;
-  const gap = known.reduce((sum, pair) => sum + gapOf(learner, pair), 0) / known.length;
+  const gaps = roundItems(note, 'right.2').flatMap((one, i) => {
+    const other = left[i]!;
+    const isKnown = learner.runs[one.index]! > 0 && learner.runs[other.index]! > 0;
+    return isKnown ? [heldLevel(learner, one) - heldLevel(learner, other)] : [];
+  });
+  if (gaps.length === 0) return null;
+  const gap = gaps.reduce((sum, one) => sum + one, 0) / gaps.length;
   if (gap > LAG) return 'left.2';
   return gap < -LAG ? 'right.2' : null;
 }
 
+export interface LookBack {
+  readonly way: Way;
+  /** The hand for whose sake it comes more often; null for none. */
+  readonly lagging: Way | null;
+}
+
 /**
- * The way of playing that a note goes back to now, or null if it is not time or there is none below. `entriesOf` counts
- * the entries that each note has had so far.
+ * What a note goes back to now, or null if it is not time or there is nothing below. `entriesOf` counts the entries that
+ * each note has had so far.
  */
-export function lookBackWay(
+export function lookBackOf(
   student: Student,
   note: StartingNote,
   entriesOf: ReadonlyMap<StartingNote, number>,
-): Way | null {
+): LookBack | null {
   const entries = entriesOf.get(note) ?? 0;
   const front = frontOf(student, note);
   const lagging = front > 1 ? laggingHand(student, note) : null;
   const every = lagging === null ? EVERY : EVERY_FOR_A_HAND;
   if (entries % every !== every - 1 || front === 0) return null;
-  const turn = Math.floor(entries / every);
-  if (front >= 3 && isStuckAtFour(student, note)) {
-    const ways = ['right.4', 'left.4', 'together.2'] as const;
-    return ways[turn % ways.length]!;
-  }
-  const lower = STAGES.slice(0, Math.min(front, 3)).filter((way) => way !== sparedBy(lagging));
-  return lower[turn % lower.length]!;
+  const ways =
+    front >= 3 && isStuckAtFour(student, note)
+      ? WHERE_STUCK
+      : STAGES.slice(0, Math.min(front, 3)).filter((way) => way !== sparedBy(lagging));
+  return { way: ways[Math.floor(entries / every) % ways.length]!, lagging };
 }

@@ -21,7 +21,7 @@ import { coldRoundOn } from './cold-round';
 import { datesAhead } from './dates';
 import { isNothingNew } from './front';
 import { joinedNotes } from './joining';
-import { laggingHand, lookBackWay } from './look-back';
+import { type LookBack, lookBackOf } from './look-back';
 import { isTwinOfToday, mayFollow, type Placed } from './order';
 import { reasonFor, weakestOf } from './reason-for';
 import type { Reason } from './reasons';
@@ -120,12 +120,6 @@ function choose(planning: Planning, seconds: number): Candidate | null {
 /** A look-back has more than half of the chords, so that it finds what nobody expects to lag. */
 const SHORTEST_BACK = 6;
 
-/** A round one stage back in place of what was chosen, if its turn has come. */
-function lookBack(planning: Planning, { note }: Candidate): Candidate | null {
-  const way = lookBackWay(planning.student, note, planning.entriesOf);
-  return way === null ? null : bestRound(planning, [note, way], SHORTEST_BACK);
-}
-
 /** A whole round at the target, before anything else, if it is the time for it. */
 function coldRound(planning: Planning): Candidate | null {
   const { student, programme, day, sitting } = planning;
@@ -134,16 +128,14 @@ function coldRound(planning: Planning): Candidate | null {
 }
 
 /** What a candidate is on the list for, where it is not its value. */
-type Cause = 'cold' | 'wished' | 'look-back' | null;
+type Cause = 'cold' | 'wished' | LookBack | null;
 
 function reasonOf(planning: Planning, candidate: Candidate, cause: Cause): Reason {
   const { student, programme, day, planned } = planning;
-  const { items, note, way } = candidate;
+  const { items } = candidate;
   const { reach } = weakestOf(student, items, day);
   if (cause === 'cold' || cause === 'wished') return { kind: cause, reach };
-  if (cause === 'look-back') {
-    return { kind: 'look-back', way, lagging: laggingHand(student, note), reach };
-  }
+  if (cause !== null) return { kind: 'look-back', ...cause, reach };
   const times = Math.min(...items.map((item) => planned.get(item.id) ?? 0));
   return times > 0
     ? { kind: 'again', times: times + 1, reach }
@@ -212,7 +204,9 @@ export function planDay(student: Student, day: Day, minutes: number, sitting = 1
   for (;;) {
     const chosen = choose(planning, left);
     if (chosen === null) break;
-    if (!add(lookBack(planning, chosen), 'look-back')) add(chosen, null);
+    const back = lookBackOf(student, chosen.note, planning.entriesOf);
+    const round = back && bestRound(planning, [chosen.note, back.way], SHORTEST_BACK);
+    if (!add(round, back)) add(chosen, null);
   }
   return { day, minutes, entries, seconds: minutes * 60 - left };
 }

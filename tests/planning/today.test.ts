@@ -4,6 +4,7 @@ import type { Fluency, LogEvent } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { DECK, itemOf, type ItemId, roundItems, stageIndex } from '../../shared/music/deck';
 import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
+import { lookBackOf } from '../../shared/planning/look-back';
 import { reasonText } from '../../shared/planning/reasons';
 import { applyEvents, newStudent, replay, type Student } from '../../shared/planning/student';
 import { fc } from '../learning/property';
@@ -148,6 +149,16 @@ describe("today's list", () => {
     expect(text).toMatch(
       /^Back to left hand, two octaves, as every fifth time while this hand lags/,
     );
+  });
+
+  it('BACK: does not name a hand that lags where the hands are not yet together', () => {
+    const student = begun({ reached: 'left.2', notes: ['c', 'd'] });
+    const slowLeft = roundItems('c', 'left.2').map(({ id }) => run(id, 3, 80, 0));
+    const fastRight = roundItems('c', 'right.2').map(({ id }) => run(id, 4, 160, 0));
+    applyEvents(student, [...fastRight, ...slowLeft], new Set());
+    const after = (entries: number) => lookBackOf(student, 'c', new Map([['c', entries]]));
+    expect(after(4)).toBeNull();
+    expect(after(9)).toEqual({ way: 'right.2', lagging: null });
   });
 
   it('SERVE: asks for two octaves for the sake of four, where two are not asked for', () => {

@@ -1,6 +1,6 @@
 /** Baselines without a model of what to choose: what teachers and students do with a list of notes. */
 import { type StartingNote, type Way } from '../../../shared/music/deck';
-import { lookBackWay } from '../../../shared/planning/look-back';
+import { lookBackOf } from '../../../shared/planning/look-back';
 import { fill, type MakePlanner, type Morning, NOTES, stageOf } from './planner';
 
 const round = ({ student }: Morning, note: StartingNote): readonly [StartingNote, Way] => [
@@ -27,7 +27,7 @@ export const nextNote: MakePlanner = () => {
   };
 };
 
-/** The same, and every fifth round of a note goes back to a lower stage, as in the app. */
+/** The same, and goes back to a lower stage as often as the app. */
 export const nextNoteLookingBack: MakePlanner = () => {
   let place = 0;
   return {
@@ -37,9 +37,9 @@ export const nextNoteLookingBack: MakePlanner = () => {
       );
       return fill(morning, () => {
         const note = NOTES[place++ % NOTES.length]!;
-        const way = lookBackWay(morning.student, note, entries);
+        const back = lookBackOf(morning.student, note, entries);
         entries.set(note, (entries.get(note) ?? 0) + 1);
-        return way === null ? round(morning, note) : [note, way];
+        return back === null ? round(morning, note) : [note, back.way];
       });
     },
   };
