@@ -2,6 +2,7 @@
  * Where each expected step most likely begins: dynamic programming that follows the rises of the known notes in order, at
  * a tempo that may sway, with hesitations, and with stops at a price. One pass: of a restart the longer part is followed.
  */
+import { costsOf, shortestOf, STOP } from './intervals';
 import type { Rises } from './rises';
 
 export interface Place {
@@ -11,14 +12,6 @@ export interface Place {
   readonly rise: number;
 }
 
-/** An interval from step to step may be these shares of the usual one, the longest these seconds more. */
-const SHORTEST = 0.5;
-const LONGEST = 1.6;
-const HESITATION = 0.25;
-/** Cost of an interval that is off by the whole of the usual one, never more than MOST_OFF; and of a stop. */
-const OFF = 1;
-const MOST_OFF = 0.3;
-const STOP = 0.6;
 /** Shares of the stated interval that are tried, and on how many steps. */
 const TEMPOS = [1, 0.72, 1.4];
 const TRIED = 40;
@@ -47,11 +40,9 @@ export function usualOf(places: readonly { readonly at: number }[]): number | nu
 
 function pathOf(rises: Rises, steps: number, interval: number): Path {
   const { length, hop, start } = rises;
-  const shortest = Math.max(1, Math.round((SHORTEST * interval) / hop));
-  const longest = Math.round((LONGEST * interval + HESITATION) / hop);
-  const costs = Float32Array.from({ length: longest + 1 }, (_, k) =>
-    Math.min(MOST_OFF, OFF * ((k * hop) / interval - 1) ** 2),
-  );
+  const shortest = shortestOf(interval / hop);
+  const costs = costsOf(interval / hop, hop);
+  const longest = costs.length - 1;
   // How far back the step before lies, for every step and moment.
   const back = new Uint16Array(steps * length);
   let worths = rises.ofStep(0).slice();

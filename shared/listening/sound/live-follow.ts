@@ -4,15 +4,8 @@
  * step at any moment is the place; how it came there may be seen otherwise a little later.
  */
 import type { Expected } from '../expected';
+import { costsOf, shortestOf, SHORTEST, STOP } from './intervals';
 
-/** An interval from step to step may be these shares of the usual one, the longest these seconds more. */
-const SHORTEST = 0.5;
-const LONGEST = 1.6;
-const HESITATION = 0.25;
-/** Cost of an interval that is off by the whole of the usual one, never more than MOST_OFF; and of a stop. */
-const OFF = 1;
-const MOST_OFF = 0.3;
-const STOP = 0.6;
 /** Rise from which on a note speaks for a step; a step of which nothing is heard costs as much. */
 const FLOOR = 0.18;
 /** Worth from which on the first note has been played. */
@@ -59,7 +52,7 @@ export class LiveFollow {
   private readonly bestMoments: Int32Array;
   private usual = 0;
   /** What an interval of so many moments costs; no longer one is an interval. */
-  private costs = new Float32Array();
+  private costs: Float32Array = new Float32Array();
   private now = -1;
   /** The step that is waited for at the beginning or after a turn. */
   private start = 0;
@@ -167,7 +160,7 @@ export class LiveFollow {
     const { now, worths, costs } = this;
     const last = Math.min(costs.length - 1, now);
     let [worth, far] = [-Infinity, 0];
-    for (let k = Math.max(1, Math.round(SHORTEST * this.usual)); k <= last; k++) {
+    for (let k = shortestOf(this.usual); k <= last; k++) {
       const value = worths[before * MEMORY + ((now - k) % MEMORY)]! - costs[k]!;
       if (value > worth) [worth, far] = [value, k];
     }
@@ -221,10 +214,7 @@ export class LiveFollow {
   private playAt(interval: number): void {
     if (interval === this.usual) return;
     this.usual = interval;
-    const longest = Math.round(LONGEST * interval + HESITATION / this.pace.hop);
-    this.costs = Float32Array.from({ length: Math.min(MEMORY, longest + 1) }, (_, k) =>
-      Math.min(MOST_OFF, OFF * (k / interval - 1) ** 2),
-    );
+    this.costs = costsOf(interval, this.pace.hop).subarray(0, MEMORY);
   }
 }
 
