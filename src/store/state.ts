@@ -96,10 +96,11 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
     });
   };
 
-  const publish = (reached: Position) => {
+  const publish = (reached: Position, day: Day = today.value) => {
     position = reached;
     batch(() => {
-      view.value = reached.timeline.view(today.value);
+      today.value = day;
+      view.value = reached.timeline.view(day);
       shown.value = reached.student;
       roster.value = reached.roster;
       status.value = 'ready';
@@ -114,20 +115,18 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
     position = await connection.run((database) => keepCheckpoint(database, reached));
   };
 
-  const reading = () => ({
-    today: today.value,
-    onLong: () => {
-      status.value = 'reading';
-    },
-  });
-
-  const reread = async () => {
-    await start();
-    await takeIn();
+  const onLong = () => {
+    status.value = 'reading';
   };
 
-  const start = async () => {
-    publish(await connection.run((database) => openLog(database, reading())));
+  const start = async (day: Day = today.value) => {
+    const reached = await connection.run((database) => openLog(database, { today: day, onLong }));
+    publish(reached, day);
+  };
+
+  const reread = async (day?: Day) => {
+    await start(day);
+    await takeIn();
   };
 
   const takeIn = async () => {
@@ -139,12 +138,15 @@ export function followLog(connection: Connection, dayNow: () => Day): LogState {
     else problem.value = null;
   };
 
+  /** The day and what is shown of it change at once, also where the log has to be read for it. */
   const turnTo = async (day: Day) => {
-    today.value = day;
-    if (position === null) return;
-    if (!position.timeline.canStandOn(day)) return reread();
+    if (position === null) {
+      today.value = day;
+      return;
+    }
+    if (!position.timeline.canStandOn(day)) return reread(day);
     position.timeline.add([], day);
-    publish(position);
+    publish(position, day);
   };
 
   return {

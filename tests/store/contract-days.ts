@@ -47,6 +47,21 @@ export const aboutDays: Promises = {
     await world.agrees(store);
   },
 
+  'the day and its runs change at once, also where the log is read anew for it': async (world) => {
+    await world.practise(3);
+    const store = await world.ready();
+    const shown: (readonly [string, number])[] = [];
+    const stop = store.today.subscribe((day) => shown.push([day, store.todaysRuns.value.length]));
+    world.at -= 2 * DAY;
+    await world.settled(store);
+    stop();
+    same(shown, [
+      ['2026-11-28', 0],
+      ['2026-11-26', 5],
+    ]);
+    await world.agrees(store);
+  },
+
   'opens from the checkpoint, without what lies before it': async (world) => {
     await world.practise(3);
     const wanted = await world.rebuilt();
