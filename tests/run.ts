@@ -14,6 +14,8 @@ interface Counts {
 interface Outcome extends Counts {
   readonly name: string;
   readonly seconds: number;
+  /** What failed, and how it began. */
+  readonly failures: readonly string[];
 }
 
 interface Ending {
@@ -47,7 +49,7 @@ async function check(name: string, command: readonly string[]): Promise<Outcome>
   const { isFine, words } = await run(command);
   console.log(`\n== ${name}\n${words.trimEnd()}`);
   const counts = { passed: isFine ? 1 : 0, failed: isFine ? 0 : 1 };
-  return { name, ...counts, seconds: secondsSince(start) };
+  return { name, ...counts, failures: [], seconds: secondsSince(start) };
 }
 
 async function tests(
@@ -74,18 +76,45 @@ async function tests(
 
 const secondsSince = (start: number): number => (performance.now() - start) / 1000;
 
+/** What is read of the report of a test run, in vitest's own form. */
+interface TestReport {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly testResults: readonly {
+    readonly name: string;
+    readonly status: string;
+    readonly message: string;
+    readonly assertionResults: readonly {
+      readonly status: string;
+      readonly fullName: string;
+      readonly failureMessages: readonly string[];
+    }[];
+  }[];
+}
+
+const LINES_OF_FAILURE = 6;
+
+const told = (title: string, message: string): string =>
+  [title, ...message.split('\n').slice(0, LINES_OF_FAILURE)].join('\n       ');
+
+/** The failed tests of a run, each with the first lines of why; of a file that could not be loaded, the file. */
+function failuresIn({ testResults }: TestReport): readonly string[] {
+  return testResults.flatMap(({ name, status, message, assertionResults }) => {
+    const failed = assertionResults.filter((one) => one.status === 'failed');
+    if (status === 'failed' && failed.length === 0) return [told(name, message)];
+    return failed.map((one) => told(one.fullName, one.failureMessages.join('\n')));
+  });
+}
+
 /** A file that cannot be loaded has no failed test in the report, but the run has failed all the same. */
-function countTests(report: string, isFine: boolean): Counts {
+function countTests(report: string, isFine: boolean): Counts & Pick<Outcome, 'failures'> {
   try {
-    const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, 'utf8')) as {
-      numPassedTests: number;
-      numFailedTests: number;
-    };
-    return { passed: numPassedTests, failed: isFine ? 0 : Math.max(1, numFailedTests) };
+    const read = JSON.parse(readFileSync(report, 'utf8')) as TestReport;
+    const failed = isFine ? 0 : Math.max(1, read.numFailedTests);
+    return { passed: read.numPassedTests, failed, failures: failuresIn(read) };
   } catch (error) {
     // It crashed before it could write the report, or while it wrote it.
-    console.error((error as Error).message);
-    return { passed: 0, failed: 1 };
+    return { passed: 0, failed: 1, failures: [(error as Error).message] };
   }
 }
 
@@ -113,9 +142,11 @@ async function everythingElse(): Promise<readonly Outcome[]> {
 const outcomes = (await Promise.all([everythingElse(), inBrowser()])).flat();
 
 console.log('\n== summary');
-for (const { name, passed, failed, seconds } of outcomes) {
+for (const { name, passed, failed, seconds, failures } of outcomes) {
   const mark = failed === 0 ? 'ok  ' : 'FAIL';
   console.log(`${mark} ${name}: ${passed} passed, ${failed} failed (${seconds.toFixed(0)} s)`);
+  // Once more and last, where it is not lost among all that went well.
+  for (const failure of failures) console.log(`     ${failure}`);
 }
 const sum = (key: 'passed' | 'failed') => outcomes.reduce((total, one) => total + one[key], 0);
 console.log(`${sum('passed')} passed, ${sum('failed')} failed`);
