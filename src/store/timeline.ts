@@ -27,7 +27,7 @@ export interface Entry {
 
 export interface View {
   readonly student: Student;
-  /** The same without today's runs. */
+  /** The same without today's runs; one that was voided tells nothing, and may be folded already. */
   readonly dayStart: Student;
   /** Not voided. */
   readonly todaysRuns: readonly RunEvent[];
@@ -125,12 +125,13 @@ export class Timeline {
 
   view(today: Day): View {
     const events = eventsOf(this.tail);
-    const isOfToday = (event: LogEvent) => isAtKeys(event) && event.day === today;
+    const isOfToday = (event: LogEvent) =>
+      isAtKeys(event) && event.day === today && !this.voided.has(event.id);
     const runs = events.filter(isOfToday).filter((event) => event.kind === 'run');
     return {
       student: this.after(events),
       dayStart: this.dayStartAfter(events.filter((event) => !isOfToday(event))),
-      todaysRuns: runs.filter((run) => !this.voided.has(run.id)),
+      todaysRuns: runs,
       unread: [...this.base.unread, ...unreadOf(this.tail)],
     };
   }

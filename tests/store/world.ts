@@ -2,10 +2,17 @@
 import { deleteDB, openDB } from 'idb';
 import { decodeKept } from '../../shared/formats/kept';
 import { dayOf } from '../../src/clock';
-import type { EventBody, EventId, LogEvent, RunBody, StudentId } from '../../shared/log/events';
+import {
+  type EventBody,
+  type EventId,
+  isAtKeys,
+  type LogEvent,
+  type RunBody,
+  type StudentId,
+} from '../../shared/log/events';
 import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import { DECK } from '../../shared/music/deck';
-import { replay, type Student } from '../../shared/planning/student';
+import { replay, type Student, voidedBy } from '../../shared/planning/student';
 import { type Checkpoint, readCheckpoint } from '../../src/store/checkpoint';
 import {
   type LogDatabase,
@@ -96,14 +103,15 @@ export class World {
 
   /**
    * The student as the log has it, rebuilt from nothing: the only one unless another is named; without the runs of one
-   * day if that is given.
+   * day if that is given (one that was voided tells nothing, and is left in).
    */
   async rebuilt(student?: StudentId, without?: string): Promise<Student> {
     const events = (await this.events()).filter(
       (event) => event.student === (student ?? event.student),
     );
+    const voided = voidedBy(events);
     return replay(
-      events.filter(({ kind, day }) => day !== without || (kind !== 'run' && kind !== 'drill')),
+      events.filter((event) => event.day !== without || !isAtKeys(event) || voided.has(event.id)),
     );
   }
 
