@@ -67,6 +67,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           // Each file drives a browser of its own, and two cores carry two of them at most.
           maxWorkers: 2,
+          // Sound is played and heard in real time, for which a machine may be too busy once; the summary names the test.
+          retry: 1,
           sequence: { groupOrder: 1 },
           testTimeout: 300_000,
           hookTimeout: 300_000,

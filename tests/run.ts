@@ -14,7 +14,7 @@ interface Counts {
 interface Outcome extends Counts {
   readonly name: string;
   readonly seconds: number;
-  /** What failed, and how it began. */
+  /** What failed, if only once, and how it began. */
   readonly failures: readonly string[];
 }
 
@@ -97,12 +97,18 @@ const LINES_OF_FAILURE = 6;
 const told = (title: string, message: string): string =>
   [title, ...message.split('\n').slice(0, LINES_OF_FAILURE)].join('\n       ');
 
-/** The failed tests of a run, each with the first lines of why; of a file that could not be loaded, the file. */
+/**
+ * The failed tests of a run, each with the first lines of why, and those that passed only when they were tried again; of a
+ * file that could not be loaded, the file.
+ */
 function failuresIn({ testResults }: TestReport): readonly string[] {
   return testResults.flatMap(({ name, status, message, assertionResults }) => {
-    const failed = assertionResults.filter((one) => one.status === 'failed');
+    const failed = assertionResults.filter((one) => one.failureMessages.length > 0);
     if (status === 'failed' && failed.length === 0) return [told(name, message)];
-    return failed.map((one) => told(one.fullName, one.failureMessages.join('\n')));
+    return failed.map(({ fullName, status: ending, failureMessages }) => {
+      const title = ending === 'passed' ? `only when tried again: ${fullName}` : fullName;
+      return told(title, failureMessages.join('\n'));
+    });
   });
 }
 
