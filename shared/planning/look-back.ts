@@ -1,6 +1,6 @@
 /**
- * Look-back: every tenth entry of a note goes back to a lower stage, in turn, and every fifth while one hand lags behind
- * the other. The share is fixed and not earned: the model believes that stages support each other, and only this checks
+ * Look-back: every tenth entry of a note goes back to a lower stage, in turn, and while one hand lags behind the other not
+ * to that other one. The share is fixed and not earned: the model believes that stages support each other, and only this checks
  * it.
  */
 import { EVEN } from '../log/events';
@@ -9,7 +9,6 @@ import { heldLevel } from '../learning/prediction';
 import type { Student } from './student';
 
 const EVERY = 10;
-const EVERY_FOR_A_HAND = 5;
 /** One hand lags when its tempo over two octaves is so much below the other's, in octaves: about a seventh (own choice). */
 const LAG = 0.2;
 /** A single hand is worth practising over four octaves after so many runs that did not come out even. */
@@ -29,12 +28,6 @@ function isStuckAtFour(student: Student, note: StartingNote): boolean {
 const frontOf = (student: Student, note: StartingNote): number =>
   Math.max(...roundItems(note, STAGES[0]).map((item) => student.stages.open[item.arpeggioIndex]!));
 
-/** The hand that is not gone back to while the other one lags. */
-const sparedBy = (lagging: Way | null): Way | null => {
-  if (lagging === null) return null;
-  return lagging === 'left.2' ? 'right.2' : 'left.2';
-};
-
 /** The hand that lags behind the other over two octaves of a note, of the chords that both have played; null for none. */
 function laggingHand({ learner }: Student, note: StartingNote): Way | null {
   const left = roundItems(note, 'left.2');
@@ -51,8 +44,18 @@ function laggingHand({ learner }: Student, note: StartingNote): Way | null {
 
 export interface LookBack {
   readonly way: Way;
-  /** The hand for whose sake it comes more often; null for none. */
-  readonly lagging: Way | null;
+  /** Whether it is one hand, and lags behind the other. */
+  readonly isLagging: boolean;
+}
+
+/** Where a note may go back to, lowest stage first. */
+function waysBack(student: Student, note: StartingNote, lagging: Way | null): readonly Way[] {
+  const front = frontOf(student, note);
+  if (front >= 3 && isStuckAtFour(student, note)) return WHERE_STUCK;
+  const below = STAGES.slice(0, Math.min(front, 3));
+  // Before the hands are together there is no hand to wait for.
+  if (lagging === null || front < 2) return below;
+  return below.filter((way) => way === lagging || way === 'together.2');
 }
 
 /**
@@ -65,13 +68,10 @@ export function lookBackOf(
   entriesOf: ReadonlyMap<StartingNote, number>,
 ): LookBack | null {
   const entries = entriesOf.get(note) ?? 0;
-  const front = frontOf(student, note);
-  const lagging = front > 1 ? laggingHand(student, note) : null;
-  const every = lagging === null ? EVERY : EVERY_FOR_A_HAND;
-  if (entries % every !== every - 1 || front === 0) return null;
-  const ways =
-    front >= 3 && isStuckAtFour(student, note)
-      ? WHERE_STUCK
-      : STAGES.slice(0, Math.min(front, 3)).filter((way) => way !== sparedBy(lagging));
-  return { way: ways[Math.floor(entries / every) % ways.length]!, lagging };
+  if (entries % EVERY !== EVERY - 1) return null;
+  const lagging = laggingHand(student, note);
+  const ways = waysBack(student, note, lagging);
+  if (ways.length === 0) return null;
+  const way = ways[Math.floor(entries / EVERY) % ways.length]!;
+  return { way, isLagging: way === lagging };
 }

@@ -2,7 +2,7 @@
 import { daysBetween } from '../log/day';
 import { type Day, FLUENCIES } from '../log/events';
 import { type ChordId, chordOf } from '../music/chords';
-import { handsOf, type Way } from '../music/deck';
+import type { Way } from '../music/deck';
 import type { Hand } from '../music/fingering/types';
 import { type Grouping, markOf, type Tempo } from '../music/tempo';
 import type { LastRun } from './student';
@@ -34,8 +34,8 @@ export type Reason =
   | ({ readonly kind: 'wished' } & Expected)
   /** In the week before the date: a whole round at the target before anything else. */
   | ({ readonly kind: 'cold' } & Expected)
-  /** Every tenth entry of a note goes back a stage, and every fifth while a hand lags behind the other. */
-  | ({ readonly kind: 'look-back'; readonly way: Way; readonly lagging: Way | null } & Expected)
+  /** Every tenth entry of a note goes back a stage, of single hands to the one that lags behind the other if one does. */
+  | ({ readonly kind: 'look-back'; readonly way: Way; readonly isLagging: boolean } & Expected)
   /** Played in this way for the first time; `below` is the stage whose hold opened it. */
   | {
       readonly kind: 'new';
@@ -105,11 +105,10 @@ function openedText(below: Way, opened: Opened | null, grouping: Grouping): stri
   return `opened${which} ${agoInWords(turn.day, day)}${turnText(turn, grouping)}`;
 }
 
-function lookBackText({ way, lagging }: Reason & { readonly kind: 'look-back' }): string {
-  if (lagging === null) return 'every tenth time: no hand may lag behind unseen';
-  if (way === lagging) return 'every fifth time while this hand lags behind the other';
-  return `every fifth time while the ${handsOf(lagging)} hand lags behind`;
-}
+const lookBackText = (isLagging: boolean): string =>
+  isLagging
+    ? 'every tenth time, to the hand that lags behind the other'
+    : 'every tenth time: no hand may lag behind unseen';
 
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -122,7 +121,7 @@ export function reasonText(reason: Reason, grouping: Grouping): string {
     case 'cold':
       return `As on the day itself: once, cold, at the tempo that is asked. Likely even at ${mark(reason.reach)}.`;
     case 'look-back':
-      return `Back to ${HANDS_IN_WORDS[reason.way]}, as ${lookBackText(reason)}. Likely even at ${mark(reason.reach)}.`;
+      return `Back to ${HANDS_IN_WORDS[reason.way]}, as ${lookBackText(reason.isLagging)}. Likely even at ${mark(reason.reach)}.`;
     case 'new':
       return reason.below === null
         ? `Not played yet. Likely even at ${mark(reason.reach)}; the first runs will show.`

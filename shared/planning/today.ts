@@ -93,15 +93,27 @@ function candidatesFor(planning: Planning, note: StartingNote): readonly Candida
   return candidates;
 }
 
+/** Seconds, about those of the shortest round. */
+const TOO_SHORT = 60;
+
+/**
+ * What a candidate brings a second of those that are left: what would remain too short for a round counts as taken by it,
+ * as single items bring little for their time.
+ */
+const rateWithin = ({ rate, seconds }: Candidate, left: number): number =>
+  left - seconds < TOO_SHORT ? (rate * seconds) / left : rate;
+
 /** The best that fits into the seconds left and may follow what is there; if none may, the best that fits. */
 function bestOf(planning: Planning, seconds: number): Candidate | null {
   let leader: Candidate | null = null;
   let leaderInOrder: Candidate | null = null;
+  const brings = (candidate: Candidate | null): number =>
+    candidate === null ? -Infinity : rateWithin(candidate, seconds);
   for (const note of nextNotes(planning)) {
     for (const candidate of candidatesFor(planning, note)) {
       if (candidate.seconds > seconds) continue;
-      if (leader === null || candidate.rate > leader.rate) leader = candidate;
-      const isBetter = leaderInOrder === null || candidate.rate > leaderInOrder.rate;
+      if (brings(candidate) > brings(leader)) leader = candidate;
+      const isBetter = brings(candidate) > brings(leaderInOrder);
       if (isBetter && mayCome(planning, candidate)) leaderInOrder = candidate;
     }
   }

@@ -25,11 +25,11 @@ export function HelpScreen() {
           </p>
           <p>
             Every tenth line of a note goes back a stage, as hands together can hang on one hand
-            that lags, and every fifth while one does. Two octaves may come for the sake of four:
-            they are the same moves in half the time. A stage opens when the one below was at least
-            even on two separate days at half its tempo or faster, for the whole note once it does
-            for most of its chords, and closes again if it does not hold. Black starting notes join
-            one by one as the white ones hold.
+            that lags: to that hand, if one does. Two octaves may come for the sake of four: they
+            are the same moves in half the time. A stage opens when the one below was at least even
+            on two separate days at half its tempo or faster, for the whole note once it does for
+            most of its chords, and closes again if it does not hold. Black starting notes join one
+            by one as the white ones hold.
           </p>
           <p>
             In the week before the examination the lists are shorter from day to day, begin nothing
