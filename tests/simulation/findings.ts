@@ -45,6 +45,8 @@ Not kept, as it did not help:
 | a run on the day after the last one worth less than one after a pause; later runs of a day worth less | 135, 222, 168 and 138, 211, 177 against 136, 204, 179: good for one family, bad for another |
 | the shortfall bent at 0.15 octaves, or half as steep beyond the bend | 141, 210, 183 and 141, 217, 184 days against 136, 204, 179 |
 | four octaves only once two hold at 0.7 or 0.85 of the target, not at half; or already with an even chance on one day | 139, 224, 191 and 154, 255, 249 days against 138, 211, 180; 139, 206, 175 against 136, 204, 179, and nothing for the uniform one |
+| the shortfall to the power of 1.7, 2.5 or 3 in place of 2; straight on from 0.35 octaves; a margin of 0.07 or 0.13 octaves | on seed 17 (16 students, uneven with 12 minutes and beginner with 20) 1, 0, 1; 1, 1, 1; 2, 5, 3; 0, 0, 0; 3, 4, 1; 2, 1, 1 % more days |
+| four octaves, or both hands over two, open from the first day | on the same seed 3, -1, 3 % more days; 1, 1, 1 % fewer, and for the uneven student nothing |
 | a shortfall that is not squared; a power of 1.5; a power of 3, straight from 0.8 octaves on | 200, 290, 264; 192, 271, 255; 178, 254, 247 days against 185, 259, 248, and the last has 51, 18, 26 % ready on day 120 against 55, 26, 28 % |
 | rounds of three; of at least seven chords; of all eleven | nothing, with 5 minutes; 192, 270, 257 and 207, 299, 277 days against 185, 259, 248: to leave out what does not need it is worth more than the time between rounds |
 | a lower stage valued by what its chord will lack at the top | 180, 257, 237 days against 181, 255, 236 |
