@@ -54,7 +54,7 @@ export default defineConfig({
         test: {
           name: 'dom',
           environment: 'happy-dom',
-          setupFiles: ['tests/setup.ts'],
+          setupFiles: ['tests/setup.ts', 'tests/setup-dom.ts'],
           include: ['tests/**/*.test.tsx'],
         },
       },

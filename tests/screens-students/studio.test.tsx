@@ -181,7 +181,7 @@ test.each([
   const { show: shown } = show([listed('Ben'), listed('Ada')], { Ada: {}, Ben: {} });
   fireEvent.click(within(screen.getByRole('table')).getByRole('button', { name: button }));
   expect(shown).toHaveBeenCalledWith('id of Ada');
-  await vi.waitFor(() => expect(route.value.screen).toBe(where));
+  await expect.poll(() => route.value.screen).toBe(where);
 });
 
 test('ten are seen at once; more can be searched, whatever the capitals and accents', () => {

@@ -71,7 +71,7 @@ test('many are a list', () => {
 
 async function goThere(): Promise<void> {
   location.hash = '#/studio';
-  await vi.waitFor(() => expect(route.value.screen).toBe('studio'));
+  await expect.poll(() => route.value.screen).toBe('studio');
 }
 
 test('a link leads to all students; there nobody is the one of the page, and a name leads to the list', async () => {
@@ -81,7 +81,7 @@ test('a link leads to all students; there nobody is the one of the page, and a n
   expect(screen.queryByRole('button', { pressed: true })).toBeNull();
   fireEvent.click(screen.getByRole('button', { name: 'Ada' }));
   expect(asked).toHaveBeenCalledWith('id of Ada');
-  await vi.waitFor(() => expect(route.value.screen).toBe('today'));
+  await expect.poll(() => route.value.screen).toBe('today');
 });
 
 test('of many none is chosen there', async () => {

@@ -41,7 +41,7 @@ describe('keepScreenLit', () => {
   it('holds the lock until it is released', async () => {
     const lock = keepScreenLit();
     expect(lock.state.value).toBe('asked');
-    await vi.waitFor(() => expect(lock.state.value).toBe('on'));
+    await expect.poll(() => lock.state.value).toBe('on');
     lock.release();
     expect(given.map((sentinel) => sentinel.released)).toEqual([true]);
     expect(lock.state.value).toBe('off');
@@ -49,12 +49,12 @@ describe('keepScreenLit', () => {
 
   it('asks again when the page comes back, and not after the release', async () => {
     const lock = keepScreenLit();
-    await vi.waitFor(() => expect(lock.state.value).toBe('on'));
+    await expect.poll(() => lock.state.value).toBe('on');
     await setHidden(true);
     await given[0]!.release();
     expect(lock.state.value).toBe('off');
     await setHidden(false);
-    await vi.waitFor(() => expect(lock.state.value).toBe('on'));
+    await expect.poll(() => lock.state.value).toBe('on');
     expect(given).toHaveLength(2);
     lock.release();
     await setHidden(false);
@@ -65,17 +65,17 @@ describe('keepScreenLit', () => {
     const lock = keepScreenLit();
     expect(lock.state.value).toBe('asked');
     lock.release();
-    await vi.waitFor(() => expect(given[0]?.released).toBe(true));
+    await expect.poll(() => given[0]?.released).toBe(true);
     expect(lock.state.value).toBe('off');
   });
 
   it('shows a refusal, and a browser that has no such lock, without an error', async () => {
     answer = () => Promise.reject(new DOMException('low battery', 'NotAllowedError'));
     const refused = keepScreenLit();
-    await vi.waitFor(() => expect(refused.state.value).toBe('off'));
+    await expect.poll(() => refused.state.value).toBe('off');
     vi.stubGlobal('navigator', {});
     const impossible = keepScreenLit();
-    await vi.waitFor(() => expect(impossible.state.value).toBe('off'));
+    await expect.poll(() => impossible.state.value).toBe('off');
     refused.release();
     impossible.release();
   });
