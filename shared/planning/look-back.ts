@@ -1,7 +1,7 @@
 /**
- * Look-back: every tenth entry of a note goes back to a lower stage, in turn, and while one hand lags behind the other not
- * to that other one. The share is fixed and not earned: the model believes that stages support each other, and only this checks
- * it.
+ * Look-back: every tenth entry of a note goes back to a lower stage, in turn, while one hand lags behind the other not to
+ * that other one, and not to two octaves together where these come anyway. The share is fixed and not earned: the model
+ * believes that stages support each other, and only this checks it.
  */
 import { EVEN } from '../log/events';
 import { roundItems, STAGES, type StartingNote, type Way } from '../music/deck';
@@ -9,6 +9,8 @@ import { heldLevel } from '../learning/prediction';
 import type { Student } from './student';
 
 const EVERY = 10;
+/** Days within which two octaves together need no look-back where they came for the sake of four. */
+const LATELY = 10;
 /** One hand lags when its tempo over two octaves is so much below the other's, in octaves: about a seventh (own choice). */
 const LAG = 0.2;
 /** A single hand is worth practising over four octaves after so many runs that did not come out even. */
@@ -42,6 +44,12 @@ function laggingHand({ learner }: Student, note: StartingNote): Way | null {
   return gap < -LAG ? 'right.2' : null;
 }
 
+/** Whether a stage of a note was played in the last days of practice. */
+function cameLately({ learner }: Student, note: StartingNote, way: Way): boolean {
+  const last = Math.max(...roundItems(note, way).map(({ index }) => learner.lastDay[index]!));
+  return last > learner.clock[0]! - LATELY;
+}
+
 export interface LookBack {
   readonly way: Way;
   /** Whether it is one hand, and lags behind the other. */
@@ -73,5 +81,6 @@ export function lookBackOf(
   const ways = waysBack(student, note, lagging);
   if (ways.length === 0) return null;
   const way = ways[Math.floor(entries / EVERY) % ways.length]!;
+  if (way === 'together.2' && cameLately(student, note, way)) return null;
   return { way, isLagging: way === lagging };
 }
