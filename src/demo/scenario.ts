@@ -4,7 +4,7 @@ import type { Day, EventBody } from '../../shared/log/events';
 import { DEFAULT_PROGRAMME } from '../../shared/log/programme';
 
 export const DEMO_NAME = 'Fermata Quillfeather (invented)';
-export const SEED = 20_413;
+export const SEED = 20_420;
 
 /** Days of the history, and days left from the day on which one looks to the invented examination. */
 export const DAYS = 70;
