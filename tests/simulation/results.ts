@@ -172,11 +172,11 @@ ${costs()}
 All that is not met is in the family of traces. There nearly nothing passes from one arpeggio to another, so a way of
 planning can save no more than the time that goes into anything but runs of what lacks most. The last column tells what
 is left to save: for the uniform student less than is asked, for the beginner just as much, for the uneven one a little
-more. It is the planner that sees the truth that is best there. It knows what each item lacks and what each run will bring,
-which the app has to find out by playing; and it gives four octaves together 99 % of the minutes of the first twenty days,
-the app less than half, as hands come alone first. That the stages are kept costs little, though: with hands together
-open from the first day the app needs up to 2 % fewer days, and no other form of the shortfall brings more than it costs
-(below).
+more; with 12 minutes the app is short of that by less than one in a hundred. It is the planner that sees the truth that
+is best there. It knows what each item lacks and what each run will bring, which the app has to find out by playing; and
+it gives four octaves together 99 % of the minutes of the first twenty days, the app less than half, as hands come alone
+first. That the stages are kept costs little, though: with hands together open from the first day the app needs up to 2 %
+fewer days, and no other form of the shortfall brings more than it costs (below).
 
 ## Days to 90 % of the items
 
