@@ -8,6 +8,7 @@ import { aboutLog } from './contract-log';
 import { aboutStudents } from './contract-students';
 import { aboutStudio } from './contract-studio';
 import { aboutTrouble } from './contract-trouble';
+import { aboutUnread } from './contract-unread';
 import type { Promises } from './world';
 
 export const contract: Promises = {
@@ -17,4 +18,5 @@ export const contract: Promises = {
   ...aboutStudents,
   ...aboutStudio,
   ...aboutTrouble,
+  ...aboutUnread,
 };
