@@ -15,6 +15,7 @@ import { download } from '../../parts/download';
 import { NoProgramme } from '../../parts/no-programme';
 import { say } from '../../parts/notice/notice';
 import { Page } from '../../parts/page/page';
+import wide from '../../parts/wide.module.css';
 import { chordText, noteText } from '../../parts/words';
 import { preferences } from '../../preferences';
 import { hrefOf } from '../../route';
@@ -71,7 +72,7 @@ async function saveTable(charts: readonly NoteChart[]): Promise<void> {
 
 function NoteTable({ chart }: { readonly chart: NoteChart }) {
   return (
-    <div class={styles.scroll}>
+    <div class={wide.scroll}>
       <table class={styles.table}>
         <caption>{noteText(chart.note)}</caption>
         <thead>

@@ -7,6 +7,7 @@ import { type Cell, cellsOf } from '../../../shared/planning/map';
 import type { Student } from '../../../shared/planning/student';
 import { Figures } from '../../parts/figures/figures';
 import { percent } from '../../parts/percent-text';
+import wide from '../../parts/wide.module.css';
 import { noteText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { shadeOf } from './shade';
@@ -32,7 +33,7 @@ const kindOf = (chord: ChordId): string => chord.split('-')[0]!;
 export function MapTable({ student, programme, notes, way, day }: MapTableProps) {
   const rows = notes.map((note) => cellsOf(student, programme, { note, way, day }));
   return (
-    <div class={styles.scroll}>
+    <div class={`${wide.scroll} ${styles.grid}`}>
       <table class={styles.table}>
         <thead>
           <tr>

@@ -2,6 +2,7 @@
 import type { Block, Part, Table as TableOf } from '../../../shared/formats/report-document';
 import { Bar } from '../../parts/bar/bar';
 import { Pictures } from '../../parts/picture/picture';
+import wide from '../../parts/wide.module.css';
 import figure from './readiness-figure.module.css';
 import styles from './table.module.css';
 
@@ -66,7 +67,7 @@ function Behind({ table }: { readonly table: TableOf }) {
 
 function Table({ table: { columns, rows } }: { readonly table: TableOf }) {
   return (
-    <div class={styles.scroll}>
+    <div class={wide.scroll}>
       <table class={styles.table}>
         <thead>
           <tr>

@@ -4,6 +4,7 @@ import { markOf } from '../../../shared/music/tempo';
 import type { Report } from '../../../shared/planning/report';
 import { Bar } from '../../parts/bar/bar';
 import { percent } from '../../parts/percent-text';
+import wide from '../../parts/wide.module.css';
 import { wayText } from '../../parts/words';
 import { targetsText } from './report-words';
 import styles from './table.module.css';
@@ -17,7 +18,7 @@ export function StageTable({ report, grouping }: StageTableProps) {
   return (
     <section>
       <h2>By stage</h2>
-      <div class={styles.scroll}>
+      <div class={wide.scroll}>
         <table class={`${styles.table} ${styles.stages}`}>
           <thead>
             <tr>

@@ -8,6 +8,7 @@ import { shortDay } from '../../parts/dates';
 import { chordText, wayText } from '../../parts/words';
 import { hrefOf } from '../../route';
 import { SHORT_WAY } from '../../parts/short-way';
+import wide from '../../parts/wide.module.css';
 import { noWeakestText } from './standing-parts';
 import styles from './table.module.css';
 
@@ -29,7 +30,7 @@ export function WeakestTable({ report, grouping }: WeakestTableProps) {
   return (
     <section>
       <h2>Weakest of each stage</h2>
-      <div class={styles.scroll}>
+      <div class={wide.scroll}>
         <table class={styles.table}>
           <thead>
             <tr>

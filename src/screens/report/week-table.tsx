@@ -2,6 +2,7 @@
 import type { Week } from '../../../shared/planning/weeks';
 import { Bar } from '../../parts/bar/bar';
 import { shortDay } from '../../parts/dates';
+import wide from '../../parts/wide.module.css';
 import styles from './table.module.css';
 
 export function WeekTable({ weeks }: { readonly weeks: readonly Week[] }) {
@@ -9,7 +10,7 @@ export function WeekTable({ weeks }: { readonly weeks: readonly Week[] }) {
   return (
     <section>
       <h2>Work of the last {weeks.length} weeks</h2>
-      <div class={styles.scroll}>
+      <div class={wide.scroll}>
         <table class={styles.table}>
           <thead>
             <tr>
