@@ -17,8 +17,8 @@ export interface Reach {
 
 /** Share of runs that say nothing of what the player can do: a slip, a doorbell. They are even as often as not. */
 export const STRAY = 0.02;
-/** Where a run is at least even seven times in ten, strays included: the normal's 70.4 % point. */
-const SEVEN_IN_TEN = 0.5362;
+/** Where a run is at least even eight times in ten, strays included: the normal's 80.6 % point. */
+const EIGHT_IN_TEN = 0.8637;
 /** Expected sharpening by a rating at about the reach: five levels tell less than the exact tempo would. */
 const TOLD = 0.85;
 const ABILITY_DRIFT = 0.016 ** 2;
@@ -90,11 +90,11 @@ export function chanceEven(learner: Learner, item: Item, tempo: Tempo, day: Day)
   return STRAY / 2 + (1 - STRAY) * cumulative(above);
 }
 
-/** The tempo at which a run is at least even about seven times in ten. */
+/** The tempo at which a run is at least even about eight times in ten. */
 export function workingTempo(learner: Learner, item: Item, day: Day): Tempo {
   const number = dayNumber(day);
   const spread = Math.sqrt(varianceOn(learner, item, number) + runVariance(learner));
-  return tempoAt(meanOn(learner, item, number) - SEVEN_IN_TEN * spread);
+  return tempoAt(meanOn(learner, item, number) - EIGHT_IN_TEN * spread);
 }
 
 /**

@@ -19,14 +19,14 @@ const TENTHS = [
   'nearly always',
 ];
 
-/** "seven times in ten", of a chance from 0 to 1. */
+/** "eight times in ten", of a chance from 0 to 1. */
 export const oftenText = (chance: number): string => TENTHS[Math.round(10 * chance)]!;
 
 /** The geometric mean of one side of some reaches. */
 const middle = (reaches: readonly Reach[], side: keyof Reach): Tempo =>
   2 ** (reaches.reduce((sum, reach) => sum + Math.log2(reach[side]), 0) / reaches.length);
 
-/** "At 92 even seven times in ten; half of the time at 101 (94 to 108)." Of several items the middle. */
+/** "At 92 even eight times in ten; half of the time at 101 (94 to 108)." Of several items the middle. */
 export function tempoReason(
   learner: Learner,
   items: readonly Item[],

@@ -98,10 +98,10 @@ describe('the learner model', () => {
     expect(kept(spaced)).toBeGreaterThan(kept(massed));
   });
 
-  it('gives a working tempo at which "even" is likely seven times in ten', () => {
+  it('gives a working tempo at which "even" is likely eight times in ten', () => {
     const learner = seen([200, 3, 0], [220, 2, 0]);
     const day = dayOfNumber(DAY);
-    expect(chanceEven(learner, item, workingTempo(learner, item, day), day)).toBeCloseTo(0.7, 3);
+    expect(chanceEven(learner, item, workingTempo(learner, item, day), day)).toBeCloseTo(0.8, 3);
     expect(chanceEven(learner, item, reach(learner), day)).toBeCloseTo(0.5, 9);
   });
 

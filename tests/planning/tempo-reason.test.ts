@@ -11,15 +11,15 @@ const { learner } = replay([BEGIN, ...[0, 1, 2, 3].map((day) => run(ITEM.id, 3, 
 const at = { day: START, grouping: 4 } as const;
 
 describe('what is expected of a tempo', () => {
-  it('is seven in ten at the tempo of the list, and half at the reach', () => {
+  it('is eight in ten at the tempo of the list, and half at the reach', () => {
     const tempo = workingTempo(learner, ITEM, START);
-    expect(chanceEven(learner, ITEM, tempo, START)).toBeCloseTo(0.7, 2);
+    expect(chanceEven(learner, ITEM, tempo, START)).toBeCloseTo(0.8, 2);
     const reach = reachOf(learner, ITEM, START);
     const [mark, middle, low, high] = [tempo, reach.tempo, reach.low, reach.high].map((one) =>
       Math.round(one / 4),
     );
     expect(tempoReason(learner, [ITEM], { tempo, ...at })).toBe(
-      `At ${mark} even seven times in ten; half of the time at ${middle} (${low} to ${high}).`,
+      `At ${mark} even eight times in ten; half of the time at ${middle} (${low} to ${high}).`,
     );
     expect(tempoReason(learner, [ITEM], { tempo: reach.tempo, ...at })).toContain(
       `At ${middle} even half of the time`,

@@ -19,7 +19,7 @@ export function HelpScreen() {
           </p>
           <p>
             A line of the list is a round from one note, of the chords that lack most for your date
-            for the time that they take, at a tempo where about seven runs in ten should come out
+            for the time that they take, at a tempo where about eight runs in ten should come out
             even. The next line is from another note, because one and the same thing all day is soon
             learnt and soon lost.
           </p>

@@ -58,7 +58,7 @@ const targetOf = (student: Student, way: Way): Tempo =>
   student.programme!.stages[way === 'right.4' || way === 'left.4' ? 'together.4' : way].target;
 
 /**
- * Baselines are given the app's own tempi, so that what is compared is the choice alone: a tempo at which about seven
+ * Baselines are given the app's own tempi, so that what is compared is the choice alone: a tempo at which about eight
  * in ten should come out even.
  */
 export const tempoOf = ({ student, day }: Morning, item: Item): Tempo =>
