@@ -12,3 +12,16 @@ export function useDoublePress(): (event: Event) => boolean {
     return currentTarget === before.button && timeStamp - before.timeStamp < SETTLE;
   };
 }
+
+/**
+ * Where another page comes in place of the button of this press: what a hand that shook presses on it is not meant for it.
+ */
+export function ignoreDoubleOf({ timeStamp }: Event): void {
+  const ignore = (click: Event): void => {
+    if (click.timeStamp - timeStamp >= SETTLE) return;
+    click.preventDefault();
+    click.stopPropagation();
+  };
+  addEventListener('click', ignore, true);
+  setTimeout(() => removeEventListener('click', ignore, true), SETTLE);
+}

@@ -30,13 +30,17 @@ const show = () =>
   );
 let time = 0;
 /** A press so many milliseconds after the one before. */
-function press(name: string | RegExp, after = 1000): void {
-  const button = screen.getByRole('button', { name });
+function pressOn(button: HTMLElement, after = 1000): void {
   const click = createEvent.click(button);
   time += after;
   Object.defineProperty(click, 'timeStamp', { value: time });
   fireEvent(button, click);
 }
+const press = (name: string | RegExp, after?: number): void =>
+  pressOn(screen.getByRole('button', { name }), after);
+/** A mark of the result, where all have their marks. */
+const markOf = (at: number, name: string): HTMLElement =>
+  within(screen.getAllByRole('group')[at]!).getByRole('radio', { name });
 const type = (label: RegExp, value: number) =>
   fireEvent.change(screen.getByLabelText(label), { target: { value: String(value) } });
 
@@ -64,7 +68,7 @@ test('it asks by name and tempo only, in the order of the draw, and keeps what w
     press(mark);
   }
   await screen.findByRole('heading', { name: 'Not passed yet' });
-  fireEvent.click(within(screen.getAllByRole('group')[1]!).getByRole('radio', { name: 'even' }));
+  pressOn(markOf(1, 'even'));
   await screen.findByRole('heading', { name: 'Passed' });
   press('Keep the examination');
   await screen.findByText('1 of 1 passed', { exact: false });
@@ -107,6 +111,20 @@ test('a double tap marks one chord, and the same mark a moment later the next', 
   press('even', 1000);
   await screen.findByText('Examination, 3 of 3');
   expect(readDraft(await store.kept('examination'))!.marks).toEqual([3, 3]);
+});
+
+test('a double tap on the last chord changes no mark of the result, which has come in its place', async () => {
+  await begin(99, 2);
+  press('even');
+  await screen.findByText('Examination, 2 of 2');
+  press('even');
+  await screen.findByRole('heading', { name: 'Passed' });
+  pressOn(markOf(0, 'stopped'), 150);
+  press('Keep the examination', 100);
+  expect(markOf(0, 'stopped')).toHaveProperty('checked', false);
+  expect(kept()).toEqual([]);
+  pressOn(markOf(0, 'stopped'), 1000);
+  await screen.findByRole('heading', { name: 'Not passed yet' });
 });
 
 test('the same number draws the same again from the list of those held', async () => {

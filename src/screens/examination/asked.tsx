@@ -4,7 +4,7 @@ import { FLUENCIES, type Fluency } from '../../../shared/log/events';
 import type { Programme } from '../../../shared/log/programme';
 import { itemOf } from '../../../shared/music/deck';
 import { Button } from '../../parts/button/button';
-import { useDoublePress } from '../../parts/double-press';
+import { ignoreDoubleOf, useDoublePress } from '../../parts/double-press';
 import { Figures } from '../../parts/figures/figures';
 import { useTitleFocus } from '../../parts/page/page';
 import { WhoseName } from '../../parts/page/whose';
@@ -40,7 +40,9 @@ export function Asked({ draft, programme, onChange, onGiveUp }: AskedProps) {
     if (at > 0) heading.current?.focus({ preventScroll: true });
   }, [at, heading]);
   const mark = (event: Event, fluency: Fluency) => {
-    if (!isDouble(event)) onChange({ ...draft, marks: [...marks, fluency] });
+    if (isDouble(event)) return;
+    if (at + 1 === asked.length) ignoreDoubleOf(event);
+    onChange({ ...draft, marks: [...marks, fluency] });
   };
   return (
     <main class={styles.stand} data-stand>
