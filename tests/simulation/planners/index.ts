@@ -4,6 +4,7 @@ import { doublingIntervals, twoComponentMemory } from './memories';
 import { oracle } from './oracle';
 import type { MakePlanner } from './planner';
 import { nextNoteByStaircase, noteADayByStaircase, noteAWeekByStaircase } from './staircase';
+import { told } from './told';
 import { nextNote, nextNoteLookingBack, oneNoteADay, oneNoteAWeek, randomNote } from './rotations';
 
 export const PLANNERS = {
@@ -18,6 +19,7 @@ export const PLANNERS = {
   random: randomNote,
   doubling: doublingIntervals,
   memory: twoComponentMemory,
+  told,
   oracle,
 } as const satisfies Readonly<Record<string, MakePlanner>>;
 
@@ -36,5 +38,6 @@ export const PLANNER_TEXTS: Readonly<Record<PlannerName, string>> = {
   random: 'random note',
   doubling: 'doubling intervals, single items',
   memory: 'two-component memory in rounds',
+  told: 'the app, told the true levels each morning',
   oracle: 'sees the truth, one round ahead',
 };

@@ -29,7 +29,7 @@ const SIZES = [11, 9, 7, 5, 4, 1];
 /** What a run at about the level teaches on average, as some are not even. */
 const QUALITY = 0.85;
 /** Below its level in octaves a round is played. */
-const EASE = 0.15;
+const EASE = 0.25;
 
 interface Option {
   readonly note: StartingNote;

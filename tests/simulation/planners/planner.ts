@@ -46,7 +46,7 @@ export interface Planner {
   noteRun?(item: Item, fluency: Fluency, run: PlayedRun): void;
 }
 
-/** Only the oracle looks at the learner. */
+/** Only the oracle and the app that is told look at the learner. */
 export type MakePlanner = (learner: Learner, share: () => number, programme: Programme) => Planner;
 
 export const SHORTEST_ROUND = 4;
