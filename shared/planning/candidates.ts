@@ -29,6 +29,8 @@ export const SHORTEST_ROUND = 4;
 const RUNS_A_DAY = 6;
 /** Nothing is gained by asking for more than this above the target. */
 const ABOVE_TARGET = 1.2;
+/** Days for which it is believed that two octaves serve four, without a run of four that could show it. */
+const UNSHOWN = 7;
 
 /** A day as it is being planned. */
 export interface Planning {
@@ -82,10 +84,11 @@ const isFree = ({ student, programme, planned }: Planning, item: Item): boolean 
   !student.aside.has(item.id) &&
   (planned.get(item.id) ?? 0) < RUNS_A_DAY;
 
-/** The item that a run of another one serves, if that is worked on. */
+/** The item that a run of another one serves, if that is worked on, and lately enough to show whether it is served. */
 function servedIn({ student, programme, learner }: Planning, item: Item): Item | null {
   const served = servedBy(learner, item);
   if (served === null || student.aside.has(served.id)) return null;
+  if (learner.clock[0]! - learner.lastDay[served.index]! >= UNSHOWN) return null;
   return isOnTheWay(programme, served) ? served : null;
 }
 

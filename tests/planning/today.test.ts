@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Fluency, LogEvent } from '../../shared/log/events';
-import { DECK, itemOf, type ItemId, roundItems, stageIndex } from '../../shared/music/deck';
+import {
+  DECK,
+  itemOf,
+  type ItemId,
+  roundItems,
+  stageIndex,
+  type Way,
+} from '../../shared/music/deck';
 import { type DayPlan, type Entry, planDay } from '../../shared/planning/today';
 import { reasonText } from '../../shared/planning/reasons';
 import { applyEvents, newStudent, replay } from '../../shared/planning/student';
@@ -11,6 +18,21 @@ import { begun, ONLY_FOUR, onDay, played, practise } from './days';
 const aside = (item: ItemId, isAside: boolean) => event({ kind: 'aside', item, aside: isAside });
 
 const keysOf = (plan: DayPlan): readonly string[] => plan.entries.map((entry) => entry.key);
+const roundOn = (way: Way, fluency: Fluency, tempo: number, day: number) =>
+  roundItems('c', way).map(({ id }) => run(id, fluency, tempo, day));
+/** What comes from C after a week and more of two octaves, with four on the first day and on one more. */
+const waysAfter = (fourOn: number) => {
+  const student = begun({ reached: 'together.4', notes: ['c', 'g'] });
+  const events = [
+    ...roundOn('together.4', 2, 100, 0),
+    ...Array.from({ length: 9 }, (_, day) => roundOn('together.2', 3, 220, day)).flat(),
+    ...roundOn('together.4', 2, 100, fourOn),
+  ];
+  applyEvents(student, events, new Set());
+  const { entries } = planDay(student, onDay(9), 15);
+  return entries.filter(({ note }) => note === 'c').map(({ way }) => way);
+};
+
 const isRound = (entry: Entry): boolean => entry.kind === 'round';
 
 describe("today's list", () => {
@@ -112,6 +134,11 @@ describe("today's list", () => {
       new Set(),
     );
     expect(planDay(student, onDay(1), 40).entries).toEqual([]);
+  });
+
+  it('SERVE: comes back to four octaves within a week where two are asked for, however much these might do for them', () => {
+    expect(waysAfter(8)[0]).toBe('together.2');
+    expect(waysAfter(1)[0]).toBe('together.4');
   });
 
   it('STAGE: asks only for stages that are open', () => {

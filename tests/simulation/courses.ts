@@ -1,6 +1,6 @@
 /** What is asked of a student: notes, stage and date; and how the day's minutes are spent. */
 import { addDays, dayOfNumber } from '../../shared/log/day';
-import { DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
+import { askedStages, DEFAULT_PROGRAMME, type Programme } from '../../shared/log/programme';
 import {
   type Stage,
   type StartingNote,
@@ -14,7 +14,8 @@ export const FIRST_DAY = 20_458;
 
 export interface Course {
   readonly notes: readonly StartingNote[];
-  readonly goal: Stage;
+  /** The stages that are asked for, easiest first. */
+  readonly goals: readonly Stage[];
   /** Sittings that the day's minutes are spent in. */
   readonly sittings: 1 | 2;
   /** Days until the examination, if the programme names its date. */
@@ -25,7 +26,7 @@ export interface Course {
 
 const USUAL: Course = {
   notes: WHITE_NOTES,
-  goal: 'together.4',
+  goals: ['together.4'],
   sittings: 1,
   date: null,
   milestone: 120,
@@ -34,7 +35,8 @@ const HUNDRED = 100;
 
 export const COURSES = {
   usual: USUAL,
-  contrary: { ...USUAL, goal: 'together.contrary' },
+  stages: { ...USUAL, goals: askedStages(DEFAULT_PROGRAMME) },
+  contrary: { ...USUAL, goals: ['together.contrary'] },
   twelve: { ...USUAL, notes: STARTING_NOTES },
   sittings: { ...USUAL, sittings: 2 },
   undated: { ...USUAL, milestone: HUNDRED },
@@ -46,25 +48,25 @@ export type CourseName = keyof typeof COURSES;
 /** Contrary motion is asked for a step slower, as in the programme that the app proposes. */
 const CONTRARY_SHARE = 0.9;
 
-/** One stage is asked for; those below are steps on the way. */
+/** What is below the stages asked for, and not asked for itself, is a step on the way. */
 export function programmeFor(
   traits: Traits,
   minutes: number,
-  { notes, goal, date }: Course = USUAL,
+  { notes, goals, date }: Course = USUAL,
 ): Programme {
-  const step = { asked: false, target: traits.target };
+  const goal = (stage: Stage, share = 1) => ({
+    asked: goals.includes(stage),
+    target: share * traits.target,
+  });
   return {
     ...DEFAULT_PROGRAMME,
     notes,
     stages: {
-      'right.2': step,
-      'left.2': step,
-      'together.2': step,
-      'together.4': { ...step, asked: goal === 'together.4' },
-      'together.contrary': {
-        asked: goal === 'together.contrary',
-        target: CONTRARY_SHARE * traits.target,
-      },
+      'right.2': goal('right.2'),
+      'left.2': goal('left.2'),
+      'together.2': goal('together.2'),
+      'together.4': goal('together.4'),
+      'together.contrary': goal('together.contrary', CONTRARY_SHARE),
     },
     reached: traits.isHalfWay ? 'together.2' : 'right.2',
     minutes,

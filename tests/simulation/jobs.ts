@@ -24,6 +24,8 @@ export const CELLS: readonly Cell[] = [
 export const OTHER_CELLS: readonly Cell[] = [
   { group: 'uniform', minutes: 5 },
   { group: 'uniform', minutes: 20, course: 'sittings' },
+  { group: 'uniform', minutes: 20, course: 'stages' },
+  { group: 'uneven', minutes: 12, course: 'stages' },
   { group: 'uniform', minutes: 20, course: 'contrary' },
   { group: 'uniform', minutes: 20, course: 'twelve' },
   { group: 'uneven', minutes: 20, course: 'undated' },

@@ -14,6 +14,7 @@ import { mean, percent, table } from './table';
 
 const COURSE_TEXTS: Readonly<Record<CourseName, string>> = {
   usual: '',
+  stages: ', each of the four stages asked for, as the app proposes',
   contrary: ', contrary motion asked for',
   twelve: ', all twelve notes',
   sittings: ', in two sittings',

@@ -32,8 +32,8 @@ const SHARE_AIMED = 0.9;
 const AWAY = 30;
 const FORECAST_DAYS: ReadonlySet<number> = new Set([30, 60, 90, 120]);
 
-const goalsOf = ({ notes, goal }: Course): readonly Item[] =>
-  notes.flatMap((note) => roundItems(note, goal));
+const goalsOf = ({ notes, goals }: Course): readonly Item[] =>
+  goals.flatMap((stage) => notes.flatMap((note) => roundItems(note, stage)));
 
 const TRUTHS: Readonly<
   Record<FamilyName, (traits: Traits, random: ReturnType<typeof seededRandom>) => Truth>
@@ -130,7 +130,8 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
   const planner = make(learner, calendar.share, programme);
   const student = newStudent();
   const items = goalsOf(course);
-  const goals = { items, level: Math.log2(programme.stages[course.goal].target / 4) };
+  const { target } = programme.stages[course.goals[0]!];
+  const goals = { items, level: Math.log2(target / 4) };
   applyEvents(student, [stamped({ kind: 'programme', programme }, FIRST_DAY)], NONE);
   let arrived: number | null = null;
   let share = 0;
@@ -143,7 +144,7 @@ export function live(life: Life, { planner: make, atTarget, nextRun }: LifeOptio
     ...stamped({ kind: 'programme', programme }, FIRST_DAY),
     kind: 'run',
     item: items[0]!.id,
-    tempo: programme.stages[course.goal].target,
+    tempo: target,
     fluency: 0,
     pedal: false,
     judge: 'player',
