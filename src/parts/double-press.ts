@@ -18,10 +18,12 @@ export function useDoublePress(): (event: Event) => boolean {
  */
 export function ignoreDoubleOf({ timeStamp }: Event): void {
   const ignore = (click: Event): void => {
-    if (click.timeStamp - timeStamp >= SETTLE) return;
+    if (click.timeStamp - timeStamp >= SETTLE) {
+      removeEventListener('click', ignore, true);
+      return;
+    }
     click.preventDefault();
     click.stopPropagation();
   };
   addEventListener('click', ignore, true);
-  setTimeout(() => removeEventListener('click', ignore, true), SETTLE);
 }
