@@ -84,7 +84,7 @@ const isFree = ({ student, programme, planned }: Planning, item: Item): boolean 
   !student.aside.has(item.id) &&
   (planned.get(item.id) ?? 0) < RUNS_A_DAY;
 
-/** The item that a run of another one serves, if that is worked on, and lately enough to show whether it is served. */
+/** The item that a run of another one serves, if that is worked on and was played lately enough to show that it is served. */
 function servedIn({ student, programme, learner }: Planning, item: Item): Item | null {
   const served = servedBy(learner, item);
   if (served === null || student.aside.has(served.id)) return null;

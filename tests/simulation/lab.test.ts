@@ -1,10 +1,14 @@
 /** That the lab can be trusted: what its students know, what it measures, and that the same seed says the same. */
 import { describe, expect, it } from 'vitest';
+import { dayOfNumber } from '../../shared/log/day';
+import { askedStages, DEFAULT_PROGRAMME } from '../../shared/log/programme';
 import { itemOf } from '../../shared/music/deck';
+import { applyEvents, newStudent } from '../../shared/planning/student';
 import { Calibration } from './calibration';
 import { FAMILIES, GROUPS } from './learner';
 import { PLANNERS } from './planners';
-import { FIRST_DAY, live, makeLearner } from './student-life';
+import { COURSES } from './courses';
+import { FIRST_DAY, live, makeLearner, programmeFor, stamped } from './student-life';
 
 const RIGHT = itemOf('d.major-6.right.2').index;
 const TOGETHER = itemOf('d.major-6.together.4').index;
@@ -81,6 +85,46 @@ describe('the groups', () => {
     const [uniform, uneven, beginner] = levels;
     expect(beginner).toBeLessThan(uniform!);
     expect(uneven).toBeLessThan(uniform!);
+  });
+});
+
+/** Of two students, who both get there. */
+const daysOf = (planner: 'app' | 'told') =>
+  [0, 1].reduce((sum, number) => {
+    const life = { family: 'traces', group: 'uniform', number, seed: 51, minutes: 20 } as const;
+    return sum + live(life, { planner: PLANNERS[planner] }).days!;
+  }, 0);
+
+describe('the app that is told the levels', () => {
+  it('needs fewer days than the one that has to find them out', () => {
+    expect(daysOf('told')).toBeLessThan(daysOf('app'));
+  });
+
+  it('is told by a copy: what is known of the student stays as it was', () => {
+    const player = makeLearner({ family: 'traces', group: 'uniform', number: 0, seed: 51 });
+    const programme = programmeFor(player.traits, 20);
+    const student = newStudent();
+    applyEvents(student, [stamped({ kind: 'programme', programme }, FIRST_DAY)], new Set());
+    const day = dayOfNumber(FIRST_DAY);
+    const morning = { student, day, number: FIRST_DAY, practised: 0, seconds: 1200, sitting: 1 };
+    const kept = structuredClone(student.learner);
+    const planned = (planner: 'app' | 'told') => [
+      ...PLANNERS[planner](player, player.random.share, programme).plan(morning),
+    ];
+    expect(planned('told')).not.toEqual(planned('app'));
+    expect(student.learner).toEqual(kept);
+  });
+});
+
+describe('the courses', () => {
+  it('have one in which each stage is asked for that the app proposes', () => {
+    const { traits } = makeLearner({ family: 'skill', group: 'uniform', number: 0, seed: 1 });
+    const programme = programmeFor(traits, 20, COURSES.stages);
+    expect(askedStages(programme)).toEqual(askedStages(DEFAULT_PROGRAMME));
+    expect(askedStages(programme)).toEqual(COURSES.stages.goals);
+    expect(new Set(COURSES.stages.goals.map((stage) => programme.stages[stage].target)).size).toBe(
+      1,
+    );
   });
 });
 
